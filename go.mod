@@ -1,0 +1,3 @@
+module ledgewright
+
+go 1.26
