@@ -13,15 +13,15 @@ import "ledgewright/engine/unit"
 
 // A Board is one piece of wood with all that is cut into it.
 type Board struct {
-	ID        string // module id + "." + index ("m1.2"), divider id, or bracket id + letter for rails and cleats
-	Name      string
-	Role      Role
-	Wood      string      // id in package wood
-	Length    unit.Length // greatest u − least u
-	Width     unit.Length // extent in v
-	Thickness unit.Length // extent in w
-	Frame     Frame
-	Features  []Feature // in a stated order: end cuts first, then by cause
+	ID        string      `json:"id"` // module id + "." + index ("m1.2"), divider id, or bracket id + letter for rails and cleats
+	Name      string      `json:"name,omitempty"`
+	Role      Role        `json:"role"`
+	Wood      string      `json:"wood"`      // id in package wood
+	Length    unit.Length `json:"length"`    // greatest u − least u
+	Width     unit.Length `json:"width"`     // extent in v
+	Thickness unit.Length `json:"thickness"` // extent in w
+	Frame     Frame       `json:"frame"`
+	Features  []Feature   `json:"features"` // in a stated order: end cuts first, then by cause
 }
 
 // A Role says what a board is in its module.
@@ -37,13 +37,17 @@ const (
 // A Frame places a board in its module: the point (0, 0, 0) of the board, and the
 // direction of u, counter-clockwise from x. w points 90° clockwise from u.
 type Frame struct {
-	X, Y, Z unit.Length
-	Dir     unit.Angle
+	X   unit.Length `json:"x"`
+	Y   unit.Length `json:"y"`
+	Z   unit.Length `json:"z"`
+	Dir unit.Angle  `json:"dir"`
 }
 
 // A Point is a place in a board's frame.
 type Point struct {
-	U, V, W unit.Length
+	U unit.Length `json:"u"`
+	V unit.Length `json:"v"`
+	W unit.Length `json:"w"`
 }
 
 // A Face is a side of a board.
@@ -78,8 +82,8 @@ const (
 // the board before it, or "divider", "bracket", "light" with an id, or "edge" with
 // an arris.
 type Cause struct {
-	What string
-	ID   string
+	What string `json:"what"`
+	ID   string `json:"id,omitempty"`
 }
 
 // A Feature is one cut. Every cut but end cuts and arrises removes a straight prism
@@ -96,21 +100,22 @@ type Cause struct {
 // An end cut is the plane through u = AtA on face A and u = AtB on face B, square to
 // the u–w plane. A chamfer or round-over has its Arris and Size.
 type Feature struct {
-	Kind     Kind
-	Cause    Cause
-	Enter    Face
-	Mouth    Point
-	Along    unit.Length
-	Across   unit.Length
-	Diameter unit.Length
-	Depth    unit.Length
-	Tilt     unit.Angle
-	Through  bool // runs out of the board at the far side or at both ends; Depth then still states the wood removed
+	Kind     Kind        `json:"kind"`
+	Cause    Cause       `json:"cause"`
+	Enter    Face        `json:"enter,omitempty"`
+	Mouth    Point       `json:"mouth,omitempty"`
+	Along    unit.Length `json:"along,omitempty"`
+	Across   unit.Length `json:"across,omitempty"`
+	Diameter unit.Length `json:"diameter,omitempty"`
+	Depth    unit.Length `json:"depth,omitempty"`
+	Tilt     unit.Angle  `json:"tilt,omitempty"`
+	Through  bool        `json:"through,omitempty"` // runs out of the board at the far side or at both ends; Depth then still states the wood removed
 
-	AtA, AtB unit.Length // end cuts
-	Arris    string      // chamfers and round-overs: as in a plan's edges
-	Size     unit.Length
-	After    Moment // when in the making it can first be cut
+	AtA   unit.Length `json:"atA,omitempty"`
+	AtB   unit.Length `json:"atB,omitempty"`   // end cuts
+	Arris string      `json:"arris,omitempty"` // chamfers and round-overs: as in a plan's edges
+	Size  unit.Length `json:"size,omitempty"`
+	After Moment      `json:"after"` // when in the making it can first be cut
 }
 
 // A Moment orders cuts by what must exist before them.
@@ -125,31 +130,32 @@ const (
 
 // A Corner is where two boards meet, for those who reckon with it.
 type Corner struct {
-	First, Second string         // ids of the boards
-	Number        int            // index of the board before it, from 1; 0 for a divider's end
-	At            [2]unit.Length // in the module's plane: the inner point
-	Outer         [2]unit.Length // the outer point
-	Interior      unit.Angle     // between the boards, on the side turned to
-	Tilt          [2]unit.Angle  // blade from square, first and second board
-	Lead          [2]unit.Length // long point ahead of short point, first and second; negative when the inner face is the longer
-	GlueArea      unit.Area
-	SlotArea      unit.Area     // glued in slots, tenons and the like, besides
-	Claim         unit.Pressure // nominal stress that may be claimed on the joint's plane; 0: nothing claimed
-	ClaimBasis    string        // key of the words that say where Claim comes from
+	First      string         `json:"first"`
+	Second     string         `json:"second"`           // ids of the boards
+	Number     int            `json:"number,omitempty"` // index of the board before it, from 1; 0 for a divider's end
+	At         [2]unit.Length `json:"at"`               // in the module's plane: the inner point
+	Outer      [2]unit.Length `json:"outer"`            // the outer point
+	Interior   unit.Angle     `json:"interior"`         // between the boards, on the side turned to
+	Tilt       [2]unit.Angle  `json:"tilt"`             // blade from square, first and second board
+	Lead       [2]unit.Length `json:"lead"`             // long point ahead of short point, first and second; negative when the inner face is the longer
+	GlueArea   unit.Area      `json:"glueArea"`
+	SlotArea   unit.Area      `json:"slotArea,omitempty"`   // glued in slots, tenons and the like, besides
+	Claim      unit.Pressure  `json:"claim,omitempty"`      // nominal stress that may be claimed on the joint's plane; 0: nothing claimed
+	ClaimBasis string         `json:"claimBasis,omitempty"` // key of the words that say where Claim comes from
 }
 
 // A Fixing is one bracket as mechanics sees it.
 type Fixing struct {
-	Bracket  string // id of the bracket in the plan
-	Board    string // id of the board it carries
-	At       Point  // axis where it meets the wall, in the board's frame
-	Rods     []Rod
-	Screws   []Screw
-	Plate    Plate
-	Lock     string // "" none; "grub-screw", "pin", "resin", "screwed": what stops the module sliding off
-	Seat     string // where the plate sits: "pocket", "lining", "wall", "module"; hidden by what
-	Attitude Attitude
-	Carries  bool // false for a point that only ties, such as a top hook that takes pull
+	Bracket  string   `json:"bracket"` // id of the bracket in the plan
+	Board    string   `json:"board"`   // id of the board it carries
+	At       Point    `json:"at"`      // axis where it meets the wall, in the board's frame
+	Rods     []Rod    `json:"rods,omitempty"`
+	Screws   []Screw  `json:"screws,omitempty"`
+	Plate    Plate    `json:"plate"`
+	Lock     string   `json:"lock,omitempty"` // "" none; "grub-screw", "pin", "resin", "screwed": what stops the module sliding off
+	Seat     string   `json:"seat"`           // where the plate sits: "pocket", "lining", "wall", "module"; hidden by what
+	Attitude Attitude `json:"attitude"`
+	Carries  bool     `json:"carries"` // false for a point that only ties, such as a top hook that takes pull
 }
 
 // Attitude is the way up in which a fixing works.
@@ -163,50 +169,53 @@ const (
 
 // A Rod stands out of the wall into a bore.
 type Rod struct {
-	At       Point // axis at the board's wall edge
-	Diameter unit.Length
-	Root     unit.Length // diameter of the least section at the plate or the structure; 0: not known
-	InBoard  unit.Length // from the wall edge to the tip
-	InWall   unit.Length // set into the structure; 0 for a rod on a plate
-	Bore     unit.Length // diameter of its bore
+	At       Point       `json:"at"` // axis at the board's wall edge
+	Diameter unit.Length `json:"diameter"`
+	Root     unit.Length `json:"root,omitempty"`   // diameter of the least section at the plate or the structure; 0: not known
+	InBoard  unit.Length `json:"inBoard"`          // from the wall edge to the tip
+	InWall   unit.Length `json:"inWall,omitempty"` // set into the structure; 0 for a rod on a plate
+	Bore     unit.Length `json:"bore"`             // diameter of its bore
 }
 
 // A Screw is one screw, plug or rod hole in the wall.
 type Screw struct {
-	DU, DW   unit.Length // from the fixing's At, along u and w of the board
-	Diameter unit.Length // nominal
-	Root     unit.Length
-	Length   unit.Length // shank under the head, or a rod's length in the wall
-	Slotted  bool
-	Rod      bool        // the hole is a rod's own
-	Drill    unit.Length // hole to drill in the structure
+	DU       unit.Length `json:"du"`
+	DW       unit.Length `json:"dw"`       // from the fixing's At, along u and w of the board
+	Diameter unit.Length `json:"diameter"` // nominal
+	Root     unit.Length `json:"root"`
+	Length   unit.Length `json:"length"` // shank under the head, or a rod's length in the wall
+	Slotted  bool        `json:"slotted,omitempty"`
+	Rod      bool        `json:"rod,omitempty"` // the hole is a rod's own
+	Drill    unit.Length `json:"drill"`         // hole to drill in the structure
 }
 
 // A Plate is the part of a bracket that lies against the wall.
 type Plate struct {
-	AlongU, AlongW unit.Length // 0: no plate
-	Thickness      unit.Length
+	AlongU    unit.Length `json:"alongU"`
+	AlongW    unit.Length `json:"alongW"` // 0: no plate
+	Thickness unit.Length `json:"thickness"`
 }
 
 // A Strip is one light as electricity and the eye see it.
 type Strip struct {
-	Light      string      // id in the plan
-	Kind       string      // id in package hardware
-	Runs       []StripRun  // one a board, in the order of the walk
-	Groove     unit.Length // length of the groove run, round corners
-	Length     unit.Length // whole cut units inside it
-	Units      int
-	Watts      unit.Power
-	Drop       float64 // volts lost at the far end
-	Supply     float64 // volts
-	RunHours   float64 // battery only
-	SourceLoad float64 // watts asked of the source with its reserve, as a share of what it gives
+	Light      string      `json:"light"`  // id in the plan
+	Kind       string      `json:"kind"`   // id in package hardware
+	Runs       []StripRun  `json:"runs"`   // one a board, in the order of the walk
+	Groove     unit.Length `json:"groove"` // length of the groove run, round corners
+	Length     unit.Length `json:"length"` // whole cut units inside it
+	Units      int         `json:"units"`
+	Watts      unit.Power  `json:"watts"`
+	Drop       float64     `json:"drop"`                 // volts lost at the far end
+	Supply     float64     `json:"supply"`               // volts
+	RunHours   float64     `json:"runHours,omitempty"`   // battery only
+	SourceLoad float64     `json:"sourceLoad,omitempty"` // watts asked of the source with its reserve, as a share of what it gives
 }
 
 // A StripRun is the part of a strip that lies in one board, centre line in the
 // board's frame, with the way the light leaves.
 type StripRun struct {
-	Board    string
-	From, To Point
-	Face     Face
+	Board string `json:"board"`
+	From  Point  `json:"from"`
+	To    Point  `json:"to"`
+	Face  Face   `json:"face"`
 }

@@ -12,18 +12,18 @@ import (
 
 // A Result is a module worked out.
 type Result struct {
-	ID       string
-	Boards   []board.Board // chain in walk order, then dividers, then rails
-	Corners  []board.Corner
-	Fixings  []board.Fixing // in the plan's order of brackets
-	Strips   []board.Strip
-	Outlines []Outline // front outline of each board, in the order of Boards
-	Box      Box       // of all outlines
-	Pivot    XY        // centre of Box, rounded down to the nanometre
-	Depth    unit.Length
-	Volume   unit.Volume // of finished wood, features taken out
-	Mass     unit.Mass   // at the moisture content in use, hardware not counted
-	Findings []finding.Finding
+	ID       string            `json:"id"`
+	Boards   []board.Board     `json:"boards"` // chain in walk order, then dividers, then rails
+	Corners  []board.Corner    `json:"corners,omitempty"`
+	Fixings  []board.Fixing    `json:"fixings,omitempty"` // in the plan's order of brackets
+	Strips   []board.Strip     `json:"strips,omitempty"`
+	Outlines []Outline         `json:"outlines"` // front outline of each board, in the order of Boards
+	Box      Box               `json:"box"`      // of all outlines
+	Pivot    XY                `json:"pivot"`    // centre of Box, rounded down to the nanometre
+	Depth    unit.Length       `json:"depth"`
+	Volume   unit.Volume       `json:"volume"` // of finished wood, features taken out
+	Mass     unit.Mass         `json:"mass"`   // at the moisture content in use, hardware not counted
+	Findings []finding.Finding `json:"-"`      // stand in the build, worst first
 }
 
 // An XY is a place in a module's plane.
@@ -32,8 +32,8 @@ type XY struct{ X, Y unit.Length }
 // An Outline is the outline of one board in the module's plane, counter-clockwise,
 // housings and rebates taken out.
 type Outline struct {
-	Board  string
-	Points []XY
+	Board  string `json:"board"`
+	Points []XY   `json:"points"`
 }
 
 // A Box is a rectangle in a module's plane.
