@@ -1,0 +1,6 @@
+package words
+
+// boardWords are the words of package board.
+func boardWords() []Entry {
+	return []Entry{}
+}

@@ -1,0 +1,6 @@
+package words
+
+// editWords are the words of package edit.
+func editWords() []Entry {
+	return []Entry{}
+}

@@ -1,0 +1,6 @@
+package words
+
+// jointWords are the words of package joint.
+func jointWords() []Entry {
+	return []Entry{}
+}

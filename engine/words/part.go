@@ -1,0 +1,6 @@
+package words
+
+// partWords are the words of package part.
+func partWords() []Entry {
+	return []Entry{}
+}

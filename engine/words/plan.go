@@ -1,0 +1,6 @@
+package words
+
+// planWords are the words of package plan.
+func planWords() []Entry {
+	return []Entry{}
+}
