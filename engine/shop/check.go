@@ -22,8 +22,11 @@ type Fault struct {
 
 // Error says what was found and what is allowed.
 func (f Fault) Error() string {
-	return "shop profile, " + f.Path + ": found " + show(f.Value) + "; allowed is " + f.Allowed()
+	return "shop profile, " + f.Path + ": found " + f.Found() + "; allowed is " + f.Allowed()
 }
+
+// Found says what stands there.
+func (f Fault) Found() string { return show(f.Value) }
 
 // Allowed says what may stand there.
 func (f Fault) Allowed() string {
