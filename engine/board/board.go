@@ -142,11 +142,23 @@ type Corner struct {
 	SlotArea   unit.Area      `json:"slotArea,omitempty"`   // glued in slots, tenons and the like, besides
 	Claim      unit.Pressure  `json:"claim,omitempty"`      // nominal stress that may be claimed on the joint's plane; 0: nothing claimed
 	ClaimBasis string         `json:"claimBasis,omitempty"` // key of the words that say where Claim comes from
+	Pieces     []Piece        `json:"pieces,omitempty"`     // loose pieces in it
+}
+
+// A Piece is one or more loose pieces of one size in a joint, to be bought or made:
+// splines, tenons, dowels, keys, screws, plugs.
+type Piece struct {
+	What      string      `json:"what"` // key of the words "piece.<what>": "spline", "tenon", "dowel", "key", "screw", "plug"
+	Count     int         `json:"count"`
+	Thickness unit.Length `json:"thickness"`       // diameter of a round one
+	Width     unit.Length `json:"width,omitempty"` // across the joint; 0 for a round one
+	Length    unit.Length `json:"length"`
 }
 
 // A Fixing is one bracket as mechanics sees it.
 type Fixing struct {
 	Bracket  string   `json:"bracket"` // id of the bracket in the plan
+	Kind     string   `json:"kind"`    // id in package hardware, for the list of what to buy; nothing is reckoned from it
 	Board    string   `json:"board"`   // id of the board it carries
 	At       Point    `json:"at"`      // axis where it meets the wall, in the board's frame
 	Rods     []Rod    `json:"rods,omitempty"`
@@ -156,6 +168,9 @@ type Fixing struct {
 	Seat     string   `json:"seat"`           // where the plate sits: "pocket", "lining", "wall", "module"; hidden by what
 	Attitude Attitude `json:"attitude"`
 	Carries  bool     `json:"carries"` // false for a point that only ties, such as a top hook that takes pull
+
+	Lift unit.Length `json:"lift,omitempty"` // how far the module is raised to hang it, clearance included; 0: it slides straight out
+	Top  Face        `json:"top,omitempty"`  // side of the board that must be uppermost; empty: works either way up
 }
 
 // Attitude is the way up in which a fixing works.
@@ -185,8 +200,9 @@ type Screw struct {
 	Root     unit.Length `json:"root"`
 	Length   unit.Length `json:"length"` // shank under the head, or a rod's length in the wall
 	Slotted  bool        `json:"slotted,omitempty"`
-	Rod      bool        `json:"rod,omitempty"` // the hole is a rod's own
-	Drill    unit.Length `json:"drill"`         // hole to drill in the structure
+	Rod      bool        `json:"rod,omitempty"`  // the hole is a rod's own
+	Drill    unit.Length `json:"drill"`          // hole to drill in the structure
+	Plug     unit.Length `json:"plug,omitempty"` // hole to drill for its plug in masonry; 0: as Drill
 }
 
 // A Plate is the part of a bracket that lies against the wall.
@@ -198,11 +214,12 @@ type Plate struct {
 
 // A Strip is one light as electricity and the eye see it.
 type Strip struct {
-	Light      string      `json:"light"`  // id in the plan
-	Kind       string      `json:"kind"`   // id in package hardware
-	Runs       []StripRun  `json:"runs"`   // one a board, in the order of the walk
-	Groove     unit.Length `json:"groove"` // length of the groove run, round corners
-	Length     unit.Length `json:"length"` // whole cut units inside it
+	Light      string      `json:"light"`            // id in the plan
+	Kind       string      `json:"kind"`             // id in package hardware
+	Source     string      `json:"source,omitempty"` // id of its driver or battery in package hardware
+	Runs       []StripRun  `json:"runs"`             // one a board, in the order of the walk
+	Groove     unit.Length `json:"groove"`           // length of the groove run, round corners
+	Length     unit.Length `json:"length"`           // whole cut units inside it
 	Units      int         `json:"units"`
 	Watts      unit.Power  `json:"watts"`
 	Drop       float64     `json:"drop"`                 // volts lost at the far end

@@ -13,7 +13,8 @@ import (
 // A Result is a module worked out.
 type Result struct {
 	ID       string            `json:"id"`
-	Boards   []board.Board     `json:"boards"` // chain in walk order, then dividers, then rails
+	Name     string            `json:"name,omitempty"` // what the maker calls it
+	Boards   []board.Board     `json:"boards"`         // chain in walk order, then dividers, then rails
 	Corners  []board.Corner    `json:"corners,omitempty"`
 	Fixings  []board.Fixing    `json:"fixings,omitempty"` // in the plan's order of brackets
 	Strips   []board.Strip     `json:"strips,omitempty"`
