@@ -1,0 +1,246 @@
+package board
+
+import (
+	"math"
+	"slices"
+
+	"ledgewright/engine/unit"
+)
+
+// Volume returns the volume of the finished wood: the prism between the end cuts less
+// what the features take out of it.
+//
+// A cut that meets no other and lies wholly in the wood is subtracted by its closed
+// formula. Cuts that overlap, and cuts that run out of the wood, are taken together:
+// their union inside the wood is V = ∫ A(v) dv, with the area A of the union in the
+// section at v found exactly ([taken]). Between the v at which cuts begin and end A is
+// constant, unless a round cut or a long arris changes with v; there the integral is
+// taken by Gauss's rule of 12 points after v = m + h·sin φ, which makes the square
+// roots at both ends smooth. The error is below 1e-9 of the cut.
+func (b Board) Volume() unit.Volume {
+	start, end := b.Ends()
+	wood := b.quad(start, end)
+	v := area(wood) * b.Width.MM()
+	var store [16]body
+	bodies := b.bodies(store[:0], start, end)
+	group := make([]int, len(bodies))
+	for i := range group {
+		group[i] = -1
+	}
+	for i := range bodies {
+		if group[i] < 0 {
+			v -= b.removed(wood, gather(bodies, group, i))
+		}
+	}
+	return unit.Volume(v * 1e-9)
+}
+
+// quad returns the section between the end cuts.
+func (b *Board) quad(start, end Cut) [4]vec {
+	t := b.Thickness
+	return [4]vec{place(start.AtA, 0), place(end.AtA, 0), place(end.AtB, t), place(start.AtB, t)}
+}
+
+// area returns the area of a convex quadrangle.
+func area(q [4]vec) float64 {
+	return math.Abs(q[2].sub(q[0]).cross(q[3].sub(q[1]))) / 2
+}
+
+// bodies returns the bodies of all features that remove wood from the blank.
+func (b *Board) bodies(out []body, start, end Cut) []body {
+	for i := range b.Features {
+		if k := b.body(&b.Features[i], start, end); k.form != nothing {
+			out = append(out, k)
+		}
+	}
+	return out
+}
+
+// gather returns the bodies that hang together with the first, by their boxes, and
+// marks them as taken.
+func gather(bodies []body, group []int, first int) []*body {
+	group[first] = first
+	out := []*body{&bodies[first]}
+	for n := 0; n < len(out); n++ {
+		for j := range bodies {
+			if group[j] < 0 && out[n].meetsBox(&bodies[j]) {
+				group[j] = first
+				out = append(out, &bodies[j])
+			}
+		}
+	}
+	return out
+}
+
+// meetsBox reports whether the boxes of two bodies overlap.
+func (k *body) meetsBox(o *body) bool {
+	return k.v0 < o.v1 && o.v0 < k.v1 &&
+		k.lo.u < o.hi.u && o.lo.u < k.hi.u && k.lo.w < o.hi.w && o.lo.w < k.hi.w
+}
+
+// removed returns the volume of a group of bodies inside the wood, in mm³.
+func (b *Board) removed(wood [4]vec, group []*body) float64 {
+	if len(group) == 1 {
+		if v, ok := b.alone(wood, group[0]); ok {
+			return v
+		}
+	}
+	far := b.Width.MM()
+	marks := []float64{0, far}
+	for _, k := range group {
+		marks = append(marks, min(max(k.v0, 0), far), min(max(k.v1, 0), far))
+	}
+	slices.Sort(marks)
+	sum := 0.0
+	for i := range len(marks) - 1 {
+		if marks[i+1] > marks[i] {
+			sum += b.slab(wood, group, marks[i], marks[i+1])
+		}
+	}
+	return sum
+}
+
+// alone returns the volume of a body by its closed formula, if it lies in the wood.
+func (b *Board) alone(wood [4]vec, k *body) (float64, bool) {
+	if k.v0 < 0 || k.v1 > b.Width.MM() {
+		return 0, false
+	}
+	switch k.form {
+	case prism, leaning:
+		for _, p := range k.quad {
+			if !holds(wood, p) {
+				return 0, false
+			}
+		}
+		if k.form == leaning {
+			return math.Pi * k.radius * k.radius * k.to.sub(k.from).size(), true
+		}
+		return area(k.quad) * (k.v1 - k.v0), true
+	case pin:
+		if depthIn(wood, k.from) < k.radius {
+			return 0, false
+		}
+		return math.Pi * k.radius * k.radius * (k.v1 - k.v0), true
+	case ledge:
+		return k.alongArris(wood)
+	}
+	return 0, false
+}
+
+// alongArris returns the volume of a chamfer or round-over from end to end: its
+// section times the length of the wood at the section's centroid, which lies s/3 from
+// both sides for a chamfer and s·(10 − 3π)/(12 − 3π) for a round-over.
+func (k *body) alongArris(wood [4]vec) (float64, bool) {
+	t := wood[2].w
+	if k.radius > t {
+		return 0, false
+	}
+	section, deep := k.radius*k.radius/2, k.radius/3
+	if k.round {
+		section, deep = k.radius*k.radius*(1-math.Pi/4), k.radius*(10-3*math.Pi)/(12-3*math.Pi)
+	}
+	if k.onB {
+		deep = t - deep
+	}
+	from, to := towards(wood[0], wood[3], deep/t), towards(wood[1], wood[2], deep/t)
+	return section * (to.u - from.u), true
+}
+
+// holds reports whether p lies in the wood, its outline included.
+func holds(wood [4]vec, p vec) bool { return depthIn(wood, p) >= -1e-9 }
+
+// depthIn returns how far p lies inside the outline, negative outside.
+func depthIn(wood [4]vec, p vec) float64 {
+	deep := math.Inf(1)
+	for i, a := range wood {
+		edge := wood[(i+1)%4].sub(a)
+		deep = min(deep, edge.cross(p.sub(a))/edge.size())
+	}
+	return deep
+}
+
+// The nodes and weights of Gauss's rule of 12 points on (−1, 1), by symmetry half of
+// them: Abramowitz and Stegun, Handbook of Mathematical Functions (1964), table 25.4.
+func gauss12() [6][2]float64 {
+	return [6][2]float64{
+		{0.125233408511469, 0.249147045813403},
+		{0.367831498998180, 0.233492536538355},
+		{0.587317954286617, 0.203167426723066},
+		{0.769902674194305, 0.160078328543346},
+		{0.904117256370475, 0.106939325995318},
+		{0.981560634246719, 0.047175336386512},
+	}
+}
+
+// slab returns the volume that the group takes between two neighbouring v.
+func (b *Board) slab(wood [4]vec, group []*body, v0, v1 float64) float64 {
+	m, h := (v0+v1)/2, (v1-v0)/2
+	flats := make([]flat, 0, 8)
+	flats, changes := b.sections(flats, group, m)
+	if len(flats) == 0 {
+		return 0
+	}
+	if !changes {
+		return taken(wood, flats) * (v1 - v0)
+	}
+	sum := 0.0
+	for _, g := range gauss12() {
+		for _, x := range [2]float64{g[0], -g[0]} {
+			sin, cos := math.Sincos(x * math.Pi / 2)
+			flats, _ = b.sections(flats[:0], group, m+float64(h*sin))
+			sum += float64(g[1] * cos * taken(wood, flats))
+		}
+	}
+	return sum * h * math.Pi / 2
+}
+
+// sections appends what each body takes at v and reports whether any of it changes
+// with v nearby.
+func (b *Board) sections(flats []flat, group []*body, v float64) (_ []flat, changes bool) {
+	for _, k := range group {
+		if v <= k.v0 || v >= k.v1 {
+			continue
+		}
+		switch k.form {
+		case prism:
+			flats = append(flats, flat{quad: k.quad})
+		case pin:
+			flats = append(flats, flat{disc: true, at: k.from, radius: k.radius})
+		case fillet:
+			flats = append(flats, flat{quad: k.quad, less: true, at: k.from, radius: k.radius})
+		case leaning:
+			flats, changes = append(flats, k.leaningAt(v)), true
+		case ledge:
+			flats, changes = append(flats, b.ledgeAt(k, v)), true
+		}
+	}
+	return flats, changes
+}
+
+// leaningAt returns the rectangle that a round cut leaves in the section at v.
+func (k *body) leaningAt(v float64) flat {
+	x := v - (k.v0+k.v1)/2
+	share := math.Sqrt(max(0, float64(k.radius*k.radius)-float64(x*x))) / k.radius
+	q := k.quad
+	from, to := mid(q[0], q[3]), mid(q[1], q[2])
+	return flat{quad: [4]vec{towards(from, q[0], share), towards(to, q[1], share), towards(to, q[2], share), towards(from, q[3], share)}}
+}
+
+// ledgeAt returns the rectangle that a chamfer or round-over takes at v.
+func (b *Board) ledgeAt(k *body, v float64) flat {
+	x := v // from the edge
+	if k.atFront {
+		x = b.Width.MM() - v
+	}
+	deep := k.radius - x
+	if k.round {
+		deep = k.radius - math.Sqrt(max(0, float64(k.radius*k.radius)-float64(deep*deep)))
+	}
+	lo, hi := k.lo, k.hi
+	if k.onB {
+		lo.w = hi.w - deep
+	} else {
+		hi.w = lo.w + deep
+	}
+	return flat{quad: [4]vec{lo, {hi.u, lo.w}, hi, {lo.u, hi.w}}}
+}
