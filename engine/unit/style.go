@@ -80,7 +80,11 @@ func (s Style) Site(l Length) string {
 	if size < Foot {
 		return sign(l) + inches(size) + `"`
 	}
-	return sign(l) + strconv.FormatInt(int64(size/Foot), 10) + "'-" + inches(size%Foot) + `"`
+	rest := inches(size % Foot)
+	if size%Foot < Inch && size%Foot > 0 {
+		rest = "0 " + rest // 7'-0 1/2" and not 7'-1/2"
+	}
+	return sign(l) + strconv.FormatInt(int64(size/Foot), 10) + "'-" + rest + `"`
 }
 
 // Angle returns a in degrees, rounded to a hundredth: "22.5°".

@@ -90,23 +90,39 @@ func (a Angle) Turn() Angle {
 	return a
 }
 
-// Sin and Cos are exact at whole quarter turns.
+// Sin returns the sine of a, as [Angle.SinCos] does.
 func (a Angle) Sin() float64 { s, _ := a.SinCos(); return s }
 
-// Cos is exact at whole quarter turns.
+// Cos returns the cosine of a, as [Angle.SinCos] does.
 func (a Angle) Cos() float64 { _, c := a.SinCos(); return c }
 
-// SinCos returns the sine and cosine of a, exact at whole quarter turns.
+// SinCos returns the sine and cosine of a. Angles that mirror or quarter turns take
+// into each other have the same digits, so a mirrored chain of boards has the mirrored
+// places to the bit. Whole quarter turns are exact; the halves of 30° and 60° too.
 func (a Angle) SinCos() (sin, cos float64) {
-	switch a = a.Turn(); a {
+	a = a.Turn()
+	s, c := (a % QuarterTurn).firstQuarter()
+	switch a / QuarterTurn {
 	case 0:
-		return 0, 1
-	case QuarterTurn:
-		return 1, 0
-	case HalfTurn:
-		return 0, -1
-	case HalfTurn + QuarterTurn:
-		return -1, 0
+		return s, c
+	case 1:
+		return c, 0 - s // and not −s, which would be −0 for 0
+	case 2:
+		return 0 - s, 0 - c
+	}
+	return 0 - c, s
+}
+
+// firstQuarter returns the sine and cosine of 0 ≤ a < 90°.
+func (a Angle) firstQuarter() (sin, cos float64) {
+	switch {
+	case a == 30*Degree:
+		return 0.5, math.Sqrt(3) / 2
+	case a == 45*Degree:
+		return math.Sqrt2 / 2, math.Sqrt2 / 2
+	case a > 45*Degree:
+		c, s := (QuarterTurn - a).firstQuarter()
+		return s, c
 	}
 	return math.Sincos(float64(a) * (math.Pi / 180e6))
 }
