@@ -63,6 +63,36 @@ func lint(e Entry) string {
 	return ""
 }
 
+// A verdict stays one short line when its places are filled.
+func TestFilledVerdictsAreShort(t *testing.T) {
+	for _, e := range Catalogue() {
+		if !strings.HasPrefix(e.Key, "verdict.") {
+			continue
+		}
+		text := ""
+		for _, p := range split(e.Text) {
+			switch {
+			case p.plural:
+				text += longer(p.one, p.many)
+			case p.name == "n" || p.name == "boards":
+				text += "200"
+			case p.name != "":
+				text += "1234.5 mm"
+			default:
+				text += p.text
+			}
+		}
+		require.LessOrEqual(t, utf8.RuneCountInString(text), 60, text)
+	}
+}
+
+func longer(a, b string) string {
+	if len(a) > len(b) {
+		return a
+	}
+	return b
+}
+
 func TestLintFindsEachMistake(t *testing.T) {
 	long := strings.Repeat("word ", 13) + "end"
 	for _, e := range []Entry{
