@@ -241,6 +241,17 @@ func TestWhatHasNoFormIsNotWritten(t *testing.T) {
 	require.EqualError(t, Decode([]byte(`{"a": {}}`), &m), "document: map[string]int has no form")
 }
 
+// What a reader with wider limits kept unread is written again whole.
+func TestWideLimitsKeepTheirRoundTrip(t *testing.T) {
+	text := `{"boards":[],"later":[` + strings.Repeat("0,", 20_000) + `"` + strings.Repeat("x", 600) + `"],"schema":"","width":0}`
+	var j job
+	require.Error(t, Decode([]byte(text), &j))
+	require.NoError(t, Limits{Items: 30_000, Runes: 600}.Decode([]byte(text), &j))
+	again, err := Encode(j)
+	require.NoError(t, err)
+	require.Equal(t, text, string(again))
+}
+
 // A colour has a form of its own.
 type colour struct{ r, g, b uint8 }
 

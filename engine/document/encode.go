@@ -130,11 +130,14 @@ func (e encoder) object(v reflect.Value) (Node, error) {
 	return ObjectNode(append(kids, more...)...), err
 }
 
+// kept lets through whatever a reader with wider limits than the default has kept.
+var kept = Limits{Bytes: 1 << 30, Depth: 1 << 10, Runes: 1 << 30, Items: 1 << 30, Values: 1 << 30}
+
 // extraNodes returns the members that were kept unread.
 func extraNodes(x Extra, o *object) ([]Node, error) {
 	nodes := make([]Node, len(x))
 	for i, m := range x {
-		n, err := Parse([]byte(m.Value))
+		n, err := kept.Parse([]byte(m.Value))
 		if err != nil {
 			return nil, inside(err, member(m.Key))
 		}
