@@ -1,0 +1,40 @@
+# run    build and serve at http://localhost:8080 (needs only Go)
+# test   everything that must hold; installs what it lacks where it can
+# bench  the time of one step, native and js/wasm
+# site   the pages as files, in site/dist
+
+GO     ?= go
+ADDR   ?= localhost:8080
+NODE_WASM = $(shell $(GO) env GOROOT)/lib/wasm/go_js_wasm_exec
+
+# go_js_wasm_exec hands the environment to Node, which takes 4 kB of it at most.
+GO_VARS = GOPATH GOMODCACHE GOCACHE GOPROXY GOSUMDB GOFLAGS GOTOOLCHAIN GOROOT
+JS      = env -i PATH="$$PATH" HOME="$$HOME" $(foreach v,$(GO_VARS),$(if $($(v)),$(v)="$($(v))")) GOOS=js GOARCH=wasm
+ON_NODE = -exec="$(NODE_WASM)"
+
+.PHONY: run test bench site pictures tools
+
+run:
+	$(GO) run ./cmd/ledgewright serve --addr $(ADDR)
+
+test: tools
+	@sh testdata/gofmt.sh
+	$(GO) vet -tags browser ./...
+	$(JS) $(GO) vet ./...
+	sh testdata/size.sh
+	$(JS) $(GO) test $(ON_NODE) ./engine/...
+	$(GO) test -tags browser ./...
+
+tools:
+	@sh testdata/tools.sh
+
+bench:
+	$(GO) test -run '^$$' -bench . ./engine/
+	$(JS) $(GO) test -run '^$$' -bench . $(ON_NODE) ./engine/
+	@sh testdata/size.sh
+
+site:
+	$(GO) run ./site/build site/dist
+
+pictures:
+	$(GO) run ./testdata/pictures build/pictures
