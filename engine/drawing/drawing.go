@@ -5,7 +5,8 @@ package drawing
 // A Drawing is a picture. Items later in the list lie on top.
 type Drawing struct {
 	Title string
-	Box   Box // what is shown
+	Lang  string // BCP 47 tag of its words; empty: not said
+	Box   Box    // what is shown
 	Items []Item
 }
 
@@ -22,8 +23,10 @@ type Item struct {
 	Group string // the thing it belongs to ("m1", "w1", "dim"): items of a group move together
 	Layer Layer
 	Kind  Kind
-	Tone  Tone // of the fill of a path, the ink of a text
-	Line  Line // outline
+	Tone  Tone    // of the fill of a path, the ink of a text
+	Fade  float64 // 0 as it is … 1 not to be seen
+	Soft  float64 // edges blurred over so many millimetres; a writer that cannot blur leaves it out
+	Line  Line    // outline
 	Path  []Step
 	Wood  Wood
 	Text  Text
@@ -86,7 +89,7 @@ type Wood struct {
 	Along                     Point // unit vector, or shorter where the face is foreshortened along the grain
 	Across                    Point // likewise across
 	WindowAlong, WindowAcross float64
-	End                       bool    // end grain
+	End                       bool    // end grain: along is then across the width, across through the thickness
 	Edge                      bool    // edge grain: near-straight lines
 	Shade                     float64 // −1 black … 0 as it is … +1 white
 }
@@ -99,7 +102,9 @@ type Text struct {
 	Anchor Anchor
 	Turn   float64 // degrees, counter-clockwise
 	Figure bool    // set in the face for figures
-	Halo   Tone    // painted round the letters; empty: none
+	Bold   bool
+	Slant  bool // said by hand, not measured
+	Halo   Tone // painted round the letters; empty: none
 }
 
 // An Anchor says which point of a text At is.
@@ -112,9 +117,11 @@ const (
 	AnchorEnd
 )
 
-// Glow is a warm line with a wash of light under it.
+// Glow is the wash of light that a strip throws on what is behind it: strongest along
+// the line From–To, fading out over Reach in the direction Toward.
 type Glow struct {
 	From, To Point
 	Reach    float64 // mm
-	Kelvin   float64
+	Toward   Point   // unit vector; zero: down
+	Kelvin   float64 // colour of the light; zero: 2 700
 }
