@@ -37,9 +37,9 @@ func kinds() []kind {
 		of[AddBoard](), of[SetBoard](), of[RemoveBoard](), of[SetCorner](),
 		of[AddDivider](), of[SetDivider](), of[RemoveDivider](), of[SetEdge](),
 		of[AddLight](), of[SetLight](), of[RemoveLight](),
-		of[AddBracket](), of[SetBracket](), of[RemoveBracket](),
+		of[PlaceBrackets](), of[AddBracket](), of[SetBracket](), of[RemoveBracket](),
 		of[AddArrangement](), of[SetArrangement](), of[RemoveArrangement](), of[DuplicateArrangement](),
-		of[Place](), of[Move](), of[Turn](), of[Flip](), of[TakeOff](),
+		of[Place](), of[Move](), of[Turn](), of[Flip](), of[TakeOff](), of[Align](), of[Spread](),
 		of[AddLine](), of[SetLine](), of[RemoveLine](), of[SetDatum](),
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"ledgewright/engine/board"
+	"ledgewright/engine/document"
 	"ledgewright/engine/hardware"
 	"ledgewright/engine/module"
 	"ledgewright/engine/plan"
@@ -125,7 +126,7 @@ func measured(m plan.Module, s shop.Profile) (sizes, error) {
 		need = need || !b.Length.Known
 	}
 	for _, b := range m.Brackets {
-		kind, _ := hardware.Bracket(b.Kind)
+		kind, _ := hardware.Bracket(hardware.Sized(b.Kind, m.Depth, s.System))
 		need = need || kind.Pitch != 0
 	}
 	if !need {
@@ -211,8 +212,14 @@ func mirroredLights(old []plan.Light) []plan.Light {
 func mirroredBrackets(old []plan.Bracket, s sizes) []plan.Bracket {
 	out := slices.Clone(old)
 	for i := range out {
-		if b := &out[i]; b.Divider == "" {
-			b.At = s.length(b.Board) - b.At - s.offsets[i]
+		b := &out[i]
+		if b.Divider != "" {
+			continue
+		}
+		b.At = s.length(b.Board) - b.At - s.offsets[i]
+		if kind, _ := hardware.Bracket(b.Kind); kind.Family == hardware.Bar && !b.Length.Known && s.offsets[i] > 0 {
+			// From the other end a bar that takes its length from the board could take another.
+			b.Length = document.Some(s.offsets[i] + 2*kind.Margin)
 		}
 	}
 	return out

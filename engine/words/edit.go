@@ -87,6 +87,7 @@ func editWords() []Entry {
 		{"thing.place", "place in the list"},
 		{"thing.shape", "shape"},
 		{"thing.edit", "edit"},
+		{"thing.bracket-kind", "kind of bracket"},
 
 		{"refusal.newer", "the plan was written by a newer version, so it cannot be changed here; open it with that version"},
 		{"refusal.unreadable", "{why}"},
@@ -119,6 +120,8 @@ func editWords() []Entry {
 		{"refusal.twice", "module {id} is named twice; name it once"},
 		{"refusal.not-of-shape", "this shape has no {member}; leave it out"},
 		{"refusal.no-board-left", "board {n} would be {value} long, the least is {limit}; make the shape larger"},
+		{"refusal.nothing-to-carry", "none of its boards stands as its brackets need it; turn it, choose another kind, or name the board"},
+		{"refusal.too-few-modules", "{value} {value|module is|modules are} too few for this; name {limit} or more"},
 		{"refusal.no-argument", "{member} is no value that an edit takes; do it by hand"},
 	}
 }
