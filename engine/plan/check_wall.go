@@ -141,7 +141,7 @@ func (c *checker) studs(i int) {
 	c.known(all, "first", w.Studs.First, -5*m1, 50*m1)
 	c.fact(all, "state", w.Studs.State, states())
 	if w.Studs.Spacing.Known && w.Studs.State == "" {
-		remedy := finding.Remedy{Key: "find-edges", Args: []words.Arg{words.Name("wall", w.Label())}}
+		remedy := finding.Remedy{Key: "find-edges-of-all", Args: []words.Arg{words.Name("wall", w.Label())}}
 		c.add(studState, all, "state", nil, remedy)
 	}
 	for j := range w.Studs.Each {

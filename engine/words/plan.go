@@ -168,7 +168,7 @@ func planRemedies() []Entry {
 		{"remedy.move-along", "Move it to {to}."},
 		{"remedy.take-away", "Take it away: {where}."},
 		{"remedy.turn-run-round", "Start the run at the lower number."},
-		{"remedy.find-edges", "Find both edges of the studs of {wall} and say so."},
+		{"remedy.find-edges-of-all", "Find both edges of the studs of {wall} and say so."},
 		{"remedy.measure-studs", "Measure the two studs again."},
 		{"remedy.measure-again", "Measure it again, or the wall."},
 		{"remedy.add-wall", "Add the wall."},
