@@ -2,5 +2,47 @@ package words
 
 // lightWords are the words of package light.
 func lightWords() []Entry {
-	return []Entry{}
+	return []Entry{
+		{"finding.groove-face", "{light}: a groove cannot be cut in {value} of {board}."},
+		{"finding.groove-impossible", "{light}: a groove of {value} does not lie within {board}, which has {limit} there."},
+		{"finding.groove-off-board", "{light}: its groove stands {value} from the edge of {board}; there is room from 0 to {limit}."},
+		{"finding.groove-empty", "{light}: its stops leave no groove in {board}, {limit} long."},
+		{"finding.groove-deep", "{light}: its groove is {value} deep in {board}; the limit is {limit}."},
+		{"finding.groove-near-front", "{light}: its groove leaves {value} before the front edge of {board}; it needs {limit}."},
+		{"finding.groove-stop", "{light}: its groove stops {value} from the end of {board}; it needs {limit}."},
+		{"finding.groove-into-joint", "{light}: its groove runs out through a joint of {board}; it should stop {limit} before it."},
+		{"finding.groove-corner", "{light}: its groove cannot pass the corner after {board}; it stops {value} before it."},
+		{"finding.strip-turn", "{light}: on the back edge a strip does not turn the corner after {board}."},
+		{"finding.lead-exit", "{light}: no place for the lead in {board} keeps {limit} from its bores."},
+		{"finding.strip-unknown", "{light}: there is no strip {value}."},
+		{"finding.strip-none", "{light}: its groove is {value} long; the strip is cut every {limit}."},
+		{"finding.strip-wide", "{light}: its groove is {value} wide; the strip needs {limit}."},
+		{"finding.strip-long", "{light}: its strip is {value} long; fed at one end it reaches {limit}."},
+		{"finding.strip-warm", "{light}: its strip takes {value} W/m; above {limit} W/m it wants metal round it."},
+		{"finding.volt-drop", "{light}: {value} V are lost at its far end; the limit is {limit} V."},
+		{"finding.source-none", "{light}: what feeds it is not chosen; it asks for {value} W, reserve included. Not checked."},
+		{"finding.source-unknown", "{light}: there is no driver or battery {value}."},
+		{"finding.source-volts", "{light}: its source gives {value} V; the strip needs {limit} V."},
+		{"finding.source-small", "{light}: it asks for {value} W, reserve included; its source gives {limit} W."},
+
+		{"remedy.light-face", "Cut the groove of {light} in face {face}."},
+		{"remedy.groove-width", "Make the groove of {light} {width} wide."},
+		{"remedy.groove-depth", "Make the groove of {light} {depth} deep."},
+		{"remedy.groove-place", "Set the groove of {light} {fromFront} from the front."},
+		{"remedy.groove-start-stop", "Stop the groove of {light} {startStop} from its start."},
+		{"remedy.groove-end-stop", "Stop the groove of {light} {endStop} from its end."},
+		{"remedy.thicker-boards", "Make the boards of {module} {thickness} thick."},
+		{"remedy.remove-light", "Take {light} away."},
+		{"remedy.two-lights", "Make {light} two lights, one on each side of the corner."},
+		{"remedy.link-strips", "Cut the strip at the corner and link it by wire."},
+		{"remedy.move-lead", "Let the lead of {light} leave at the other end, or move the brackets."},
+		{"remedy.strip-kind", "Make the strip of {light} {strip}."},
+		{"remedy.light-source", "Feed {light} from {source}."},
+		{"remedy.split-run", "Split the run, and feed each part by itself."},
+		{"remedy.shorter-run", "Make the strip {length} long at most."},
+		{"remedy.feed-both", "Feed the strip at both ends."},
+		{"remedy.feed-both-drop", "Feed the strip at both ends: {volts} V are lost then."},
+		{"remedy.thicker-lead", "Use a thicker or a shorter lead."},
+		{"remedy.metal-channel", "Set the strip in an aluminium channel."},
+	}
 }
