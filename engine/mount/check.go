@@ -106,9 +106,13 @@ func (j *job) checkCount(n int, long unit.Length) {
 		return
 	}
 	two := 2*j.kind.Margin + j.kind.Pitch
-	remedies := []finding.Remedy{}
-	if j.At-j.kind.Margin+two <= j.Board.Length {
+	var remedies []finding.Remedy
+	middle := (j.Board.Length - j.kind.Pitch) / 2
+	switch {
+	case j.Length > 0 && j.At-j.kind.Margin+two <= j.Board.Length:
 		remedies = append(remedies, j.cutTo(two))
+	case j.Length <= 0 && middle >= j.kind.Margin:
+		remedies = append(remedies, j.moveTo(middle))
 	}
 	j.say(tooFew, words.LengthOf(long), words.LengthOf(two),
 		append(remedies, j.otherFamilies(hardware.RodStructure, hardware.PlateBack)...)...)

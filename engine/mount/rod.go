@@ -34,9 +34,8 @@ func (j *job) rods() {
 	j.checkEnds(places, bore, pocket)
 }
 
-// row returns how many rods or screws a bar, rail or cleat has, and how long it is: as
-// long as was asked, or so that it ends as far from the far end of the board as it
-// starts from the near one. A kind without pitch has one, and no length.
+// row returns how many rods or screws a bar, rail or cleat has, and how long it is. A
+// kind without pitch has one, and no length.
 func (j *job) row() (n int, long unit.Length) {
 	k := &j.kind
 	if k.Pitch == 0 {
@@ -44,16 +43,25 @@ func (j *job) row() (n int, long unit.Length) {
 	}
 	long = j.Length
 	if long <= 0 {
-		room := max(j.Board.Length-2*j.At, k.Pitch)
-		long = 2 * k.Margin
-		if k.Family == hardware.Bar {
-			long += room / k.Pitch * k.Pitch
-		} else {
-			long += room
-		}
+		long = j.ownLength()
 	}
 	n = int(min(max(long-2*k.Margin, 0)/k.Pitch, most-1)) + 1
 	return n, long
+}
+
+// ownLength returns the length of a bar, rail or cleat that nobody chose: it ends as far
+// from the far end of the board as it starts from the near one, or takes the second rod
+// or screw if that lies further; a bar ends with its last rod.
+func (j *job) ownLength() unit.Length {
+	k := &j.kind
+	room := max(j.Board.Length-2*j.At, 0)
+	if room < k.Pitch && j.At+k.Pitch+k.Margin <= j.Board.Length {
+		room = k.Pitch
+	}
+	if k.Family == hardware.Bar {
+		room -= room % k.Pitch
+	}
+	return 2*k.Margin + room
 }
 
 // reach returns how far a rod goes into the board from its wall edge.
