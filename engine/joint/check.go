@@ -1,8 +1,11 @@
 package joint
 
 import (
+	"math"
+
 	"ledgewright/engine/board"
 	"ledgewright/engine/finding"
+	"ledgewright/engine/shop"
 	"ledgewright/engine/unit"
 	"ledgewright/engine/words"
 )
@@ -24,13 +27,12 @@ func Kinds() []finding.Kind {
 }
 
 // say adds a finding at this corner.
-func (j *job) say(k finding.Kind, value, limit words.Value, args []words.Arg, remedies ...finding.Remedy) *finding.Finding {
+func (j *job) say(k finding.Kind, value, limit words.Value, args []words.Arg, remedies ...finding.Remedy) {
 	j.out.Findings = append(j.out.Findings, finding.Finding{
 		Kind: k, Value: value, Limit: limit, Place: finding.Place{Corner: j.Number},
 		Args:     append([]words.Arg{words.Count("corner", j.Number)}, args...),
 		Remedies: remedies,
 	})
-	return &j.out.Findings[len(j.out.Findings)-1]
 }
 
 // change is a remedy that sets a member of the corner to a word.
@@ -61,17 +63,35 @@ func (j *job) checkJoint() {
 
 // checkTilt asks whether the saw tilts as far as a board's end asks.
 func (j *job) checkTilt(i int) {
-	tilt, limit := j.shape.Sides[i].Tilt.Abs(), j.Shop.Machines.Saw.MaxTilt
-	if tilt <= limit {
-		return
+	tilt := j.shape.Sides[i].Tilt
+	for _, f := range CheckTilt(j.Boards[i], tilt, j.Shop) {
+		f.Place.Corner = j.Number
+		if best := j.flattest(tilt.Abs()); best != "" {
+			f.Remedies = append([]finding.Remedy{j.change("make-it-a-butt", "joint", best)}, f.Remedies...)
+		}
+		j.out.Findings = append(j.out.Findings, f)
 	}
-	remedies := []finding.Remedy{{Key: "tall-fence", Args: []words.Arg{words.Angle("rest", unit.QuarterTurn-tilt)}}}
-	if best := j.flattest(tilt); best != "" {
-		remedies = append([]finding.Remedy{j.change("make-it-a-butt", "joint", best)}, remedies...)
+}
+
+// Tilt returns the tilt of the blade from square for an end whose face B leads face A.
+func Tilt(lead, thickness unit.Length) unit.Angle {
+	return unit.NearestAngle(math.Atan2(lead.MM(), thickness.MM()) * (180 / math.Pi))
+}
+
+// CheckTilt asks whether the shop's saw tilts as far as an end of a board asks.
+func CheckTilt(b board.Board, tilt unit.Angle, s shop.Profile) []finding.Finding {
+	limit := s.Machines.Saw.MaxTilt
+	if tilt.Abs() <= limit {
+		return nil
 	}
-	remedies = append(remedies, finding.Remedy{Key: "open-the-corner"})
-	f := j.say(tiltOverSaw, words.AngleOf(tilt), words.AngleOf(limit), []words.Arg{words.Name("board", name(j.Boards[i]))}, remedies...)
-	f.Place.Board = j.Boards[i].ID
+	return []finding.Finding{{
+		Kind: tiltOverSaw, Value: words.AngleOf(tilt.Abs()), Limit: words.AngleOf(limit),
+		Place: finding.Place{Board: b.ID}, Args: []words.Arg{words.Name("board", name(b))},
+		Remedies: []finding.Remedy{
+			{Key: "tall-fence", Args: []words.Arg{words.Angle("rest", unit.QuarterTurn-tilt.Abs())}},
+			{Key: "open-the-corner"},
+		},
+	}}
 }
 
 // flattest returns the butt joint with no tilt over the saw's limit, if there is one.
