@@ -111,9 +111,9 @@ func (c *clash) surfaces(s *solid) {
 		switch {
 		case left+unit.Touch >= need:
 		case left < -unit.Touch:
-			c.say(breaksOut, s, words.LengthOf(-left), words.LengthOf(need), words.Word("side", "side."+string(side)), c.less(s, need-left, side))
+			c.say(breaksOut, s, words.LengthOf(-left), words.LengthOf(need), words.Word("side", "face."+string(side)), c.less(s, need-left, side))
 		default:
-			c.say(woodLeft, s, words.LengthOf(max(left, 0)), words.LengthOf(need), words.Word("side", "side."+string(side)), c.less(s, need-left, side))
+			c.say(woodLeft, s, words.LengthOf(max(left, 0)), words.LengthOf(need), words.Word("side", "face."+string(side)), c.less(s, need-left, side))
 		}
 	}
 }
@@ -313,7 +313,7 @@ func (c *clash) apart(a, b *solid, lack unit.Length) (remedies []finding.Remedy)
 			remedies = append(remedies, finding.Remedy{Key: "other-piece"})
 		}
 	}
-	return append(remedies, finding.Remedy{Key: "thicker-board"})
+	return append(remedies, finding.Remedy{Key: "use-thicker-boards"})
 }
 
 // shallower is a remedy that makes a groove less deep by what it lacks.
@@ -342,5 +342,5 @@ func (c *clash) less(s *solid, lack unit.Length, side Face) (remedies []finding.
 	case s.Kind == Groove:
 		remedies = append(remedies, finding.Remedy{Key: "move-groove"})
 	}
-	return append(remedies, finding.Remedy{Key: "thicker-board"})
+	return append(remedies, finding.Remedy{Key: "use-thicker-boards"})
 }

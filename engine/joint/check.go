@@ -135,7 +135,7 @@ func (j *job) jointWord() string {
 // noRoom says that a piece finds less room than it needs.
 func (j *job) noRoom(room, need unit.Length) {
 	j.say(noRoom, words.LengthOf(room), words.LengthOf(need), []words.Arg{j.what()},
-		finding.Remedy{Key: "thinner-piece"}, finding.Remedy{Key: "other-piece"}, finding.Remedy{Key: "thicker-boards"})
+		finding.Remedy{Key: "thinner-piece"}, finding.Remedy{Key: "other-piece"}, finding.Remedy{Key: "use-thicker-boards"})
 }
 
 // tooWide says that a piece of a typed width would come too near the outside.

@@ -150,7 +150,7 @@ func (w *work) tooShort(i int, l, least unit.Length) finding.Finding {
 	} else {
 		f.Remedies = append(f.Remedies, finding.Remedy{Key: "move-the-closing"})
 	}
-	f.Remedies = append(f.Remedies, finding.Remedy{Key: "thinner-boards"})
+	f.Remedies = append(f.Remedies, finding.Remedy{Key: "use-thinner-boards"})
 	return f
 }
 

@@ -221,7 +221,7 @@ func (w *work) misses(d plan.Divider, from, to *board.Board) finding.Finding {
 		Kind: dividerMisses, Place: finding.Place{Divider: d.ID, Board: from.ID},
 		Args: []words.Arg{words.Name("divider", d.ID), words.Name("board", label(from)), words.Name("other", label(to))},
 		Remedies: []finding.Remedy{
-			{Key: "move-divider", Args: []words.Arg{words.Name("divider", d.ID)}}, {Key: "other-board"}, removeDivider(d.ID),
+			{Key: "move-divider", Args: []words.Arg{words.Name("divider", d.ID)}}, {Key: "other-end-board"}, removeDivider(d.ID),
 		},
 	}
 }
