@@ -167,16 +167,21 @@ func (j *job) checkPlate() {
 	j.say(plateProud, words.LengthOf(j.kind.Plate.AlongW), words.LengthOf(max(limit, 0)), remedies...)
 }
 
-// checkBore asks for the wood above and below a bore, and before its bottom.
+// checkBore asks for the wood above and below a bore, and before its tip.
 func (j *job) checkBore(depth, bore unit.Length) {
 	cover := max(j.Shop.Covers.Bore, (j.kind.Rod+1)/2)
 	if left := (j.Board.Thickness - bore) / 2; left < cover {
 		remedies := append([]finding.Remedy{j.thicker(bore + 2*cover)}, j.use(j.thinnerRod())...)
 		j.say(boreThin, words.LengthOf(left), words.LengthOf(cover), remedies...)
 	}
+	j.checkFront(depth)
+}
+
+// checkFront asks for the wood before the bottom of a bore or hollow.
+func (j *job) checkFront(depth unit.Length) {
 	if front := j.Board.Width - depth; front < j.Shop.Covers.Front {
 		j.say(boreDeep, words.LengthOf(front), words.LengthOf(j.Shop.Covers.Front),
-			append([]finding.Remedy{j.deeper()}, j.otherFamilies(hardware.Rail, hardware.Cleat)...)...)
+			append([]finding.Remedy{j.deeper(depth)}, j.otherFamilies(hardware.Rail, hardware.Cleat)...)...)
 	}
 }
 

@@ -27,11 +27,12 @@ func (j *job) keyhole() {
 		f.Top, down = board.Start, 1
 	}
 	extent := j.addPocket(0)
+	deep := f.Plate.Thickness + j.Shop.Covers.Plate + headRoom
 	j.out.Features = append(j.out.Features, board.Feature{
 		Kind: board.Pocket, Cause: j.cause(), Enter: j.Edge, Mouth: j.at(j.At + down*travel/2),
-		Along: travel + head, Across: head, Depth: f.Plate.Thickness + j.Shop.Covers.Plate + headRoom,
-		After: board.OnBlank,
+		Along: travel + head, Across: head, Depth: deep, After: board.OnBlank,
 	})
 	j.checkPlate()
+	j.checkFront(deep)
 	j.checkEnds(nil, 0, extent)
 }

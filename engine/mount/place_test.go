@@ -49,7 +49,7 @@ func TestPlaced(t *testing.T) {
 		{"short overhangs before even ones", placing(600, shop.RuleStuds, studs(100, 200, 400, 540)), []float64{100, 540}, "place.studs"},
 		{"widest of the even ones", placing(600, shop.RuleStuds, studs(60, 140, 460, 540)), []float64{60, 540}, "place.studs"},
 		{"a stud at the end is met beside its middle", placing(520, shop.RuleStuds, studs(45, 445)), []float64{48, 445}, "place.studs"},
-		{"a stud beyond the end is not in reach", placing(520, shop.RuleStuds, studs(35, 435)), nil, "place.no-stud"},
+		{"a stud beyond the end is not in reach", placing(520, shop.RuleStuds, studs(35, 435)), []float64{85, 435}, "place.one-stud"},
 		{"one stud, the other opposite", placing(520, shop.RuleStuds, studs(100)), []float64{100, 420}, "place.one-stud"},
 		{"one stud too near the middle", placing(520, shop.RuleStuds, studs(200)), nil, "place.no-stud"},
 		{"none", placing(520, shop.RuleStuds, nil), []float64{104, 416}, "place.no-stud"},

@@ -134,13 +134,16 @@ func (j *job) divider() string {
 	return j.Board.ID
 }
 
-// deeper asks for a module that leaves enough wood before the rod's tip. A deeper board
-// asks for a longer rod too, so the depth is sought step by step.
-func (j *job) deeper() finding.Remedy {
+// deeper asks for a module that leaves enough wood before the bottom of what is so deep
+// now. A deeper board asks for a longer rod too, so the depth is sought step by step.
+func (j *job) deeper(depth unit.Length) finding.Remedy {
 	probe := *j
 	for range 400 {
 		probe.Board.Width += j.step()
-		if probe.Board.Width-probe.reach()-j.Shop.Rods.Deeper >= j.Shop.Covers.Front {
+		if j.kind.Rod > 0 {
+			depth = probe.reach() + j.Shop.Rods.Deeper
+		}
+		if probe.Board.Width-depth >= j.Shop.Covers.Front {
 			break
 		}
 	}
