@@ -164,7 +164,7 @@ type Fixing struct {
 	Rods     []Rod    `json:"rods,omitempty"`
 	Screws   []Screw  `json:"screws,omitempty"`
 	Plate    Plate    `json:"plate"`
-	Lock     string   `json:"lock,omitempty"` // "" none; "grub-screw", "pin", "resin", "screwed": what stops the module sliding off
+	Lock     string   `json:"lock,omitempty"` // "" none; "grub-screw", "pin", "resin", "screwed", "undercut" (a head behind a keyhole, a bevel): what stops the module sliding off
 	Seat     string   `json:"seat"`           // where the plate sits: "pocket", "lining", "wall", "module"; hidden by what
 	Attitude Attitude `json:"attitude"`
 	Carries  bool     `json:"carries"` // false for a point that only ties, such as a top hook that takes pull
