@@ -1,6 +1,7 @@
 package edit
 
 import (
+	"slices"
 	"strings"
 
 	"ledgewright/engine/document"
@@ -114,7 +115,8 @@ func DecodeLines(text []byte) (edits []Edit, line int, err error) {
 	return edits, 0, nil
 }
 
-// From reads the edit of a remedy.
+// From reads the edit of a remedy. An argument with a point in its name, such as
+// "power.source", is a member of a member.
 func From(r finding.Edit) (Edit, error) {
 	members := []document.Node{document.TextNode(Schema).With("schema"), document.TextNode(r.Do).With("do")}
 	for _, a := range r.Args {
@@ -122,13 +124,28 @@ func From(r finding.Edit) (Edit, error) {
 		if err != nil {
 			return nil, named(r.Do, refuse("no-argument", "", words.Name("member", a.Name)))
 		}
-		members = append(members, n.With(a.Name))
+		members = nested(members, a.Name, n)
 	}
 	text, err := document.ObjectNode(members...).Canonical()
 	if err != nil {
 		return nil, named(r.Do, err)
 	}
 	return Decode(text)
+}
+
+// nested adds n to members under its name, within the object that its name begins with.
+func nested(members []document.Node, name string, n document.Node) []document.Node {
+	outer, inner, ok := strings.Cut(name, ".")
+	if !ok {
+		return append(members, n.With(name))
+	}
+	i := slices.IndexFunc(members, func(m document.Node) bool { return m.Key == outer })
+	if i < 0 {
+		i = len(members)
+		members = append(members, document.ObjectNode().With(outer))
+	}
+	members[i].Kids = nested(members[i].Kids, inner, n)
+	return members
 }
 
 // nodeOf returns a value of a message as a value of a document.

@@ -93,7 +93,9 @@ func (j *job) useSource(kind hardware.Strip) []finding.Remedy {
 
 // power is the remedy that sets the source.
 func (j *job) power(id string) finding.Remedy {
-	return remedy("light-source", words.Name("light", j.Light), words.Name("source", id))
+	args := []words.Arg{words.Name("light", j.Light), words.Name("source", id)}
+	edit := finding.Edit{Do: "set-light", Args: []words.Arg{args[0], words.Name("power.source", id)}}
+	return finding.Remedy{Key: "light-source", Args: args, Edit: edit}
 }
 
 // checkSize asks whether the groove can be cut in every board.
