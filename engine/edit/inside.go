@@ -111,7 +111,7 @@ func (SetDivider) Do() string { return "set-divider" }
 
 func (e SetDivider) apply(p plan.Plan) (plan.Plan, Name, error) {
 	return onDivider(p, e, e.Module, e.Divider, func(m plan.Module, i int) (plan.Module, error) {
-		d, err := patch(m.Dividers[i], e.With, where("divider", e.Divider), "id", "edges")
+		d, err := patch(m.Dividers[i], e.With, where("divider", e.Divider), "id")
 		if err == nil {
 			err = checkDivider(m, d)
 		}

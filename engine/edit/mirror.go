@@ -199,11 +199,10 @@ func mirroredLights(old []plan.Light) []plan.Light {
 		l := &out[i]
 		l.First, l.Last = l.Last, l.First
 		l.StartStop, l.EndStop = l.EndStop, l.StartStop
-		switch l.Power.Exit {
-		case "start":
-			l.Power.Exit = "end"
-		case "end":
+		if l.Power.Exit == "end" {
 			l.Power.Exit = "start"
+		} else { // nothing said is the start
+			l.Power.Exit = "end"
 		}
 	}
 	return out
