@@ -145,7 +145,8 @@ func boxApart(a, b module.Box) float64 {
 }
 
 // gap returns the distance between two polygons. Where they overlap it is negative: the
-// least distance by which one must move, along x or y, to part them.
+// least distance by which one must move, along x or y, to lie wholly before or behind the
+// other at every height that they have in common.
 func gap(p, q []module.XY) unit.Length {
 	if !meet(p, q) {
 		return unit.Length(math.Round(math.Sqrt(apart(p, q))))

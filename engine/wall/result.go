@@ -99,7 +99,7 @@ const (
 type Clearance struct {
 	Module string      `json:"module"`
 	To     string      `json:"to"`  // module or obstacle id, or "left-end", "right-end", "floor", "ceiling"
-	Gap    unit.Length `json:"gap"` // negative: they overlap, and one of them must move so far to part them
+	Gap    unit.Length `json:"gap"` // negative: they overlap, and one of them must move so far, along x or y, to part them
 }
 
 // What a module is clear of, besides modules and obstacles.
