@@ -1,24 +1,20 @@
 package hardware
 
-import (
-	"slices"
-
-	"ledgewright/engine/unit"
-)
+import "ledgewright/engine/unit"
 
 // Bracket returns the kind with the given id, and whether there is one. A family's
-// name alone stands for its usual size.
+// name alone stands for its size in a board 200 mm deep.
 func Bracket(id string) (BracketKind, bool) {
+	if IsFamily(id) {
+		id = Sized(id, 200*mm, unit.Metric)
+	}
 	t := rows()
 	for i := range t {
 		if t[i].id == id {
 			return t[i].kind(), true
 		}
 	}
-	if id = Sized(id, 200*mm, unit.Metric); id == "" {
-		return BracketKind{}, false
-	}
-	return Bracket(id)
+	return BracketKind{}, false
 }
 
 // Brackets returns every kind, family by family.
@@ -184,4 +180,10 @@ func (r *row) holes() []Hole {
 }
 
 // IsFamily reports whether id is a family's name alone.
-func IsFamily(id string) bool { return slices.Contains(Families(), Family(id)) }
+func IsFamily(id string) bool {
+	switch Family(id) {
+	case PlateBack, RodStructure, PlateUpright, PlateLining, Bar, Hook, Cleat, Rail:
+		return true
+	}
+	return false
+}

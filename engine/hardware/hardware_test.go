@@ -20,6 +20,7 @@ func TestEveryFamilyHasSizes(t *testing.T) {
 		require.NotEmpty(t, b.Basis, b.ID)
 	}
 	for _, f := range Families() {
+		require.True(t, IsFamily(string(f)))
 		require.GreaterOrEqual(t, len(Of(f)), 3, f)
 		_, ok := Bracket(string(f))
 		require.True(t, ok, "a family's name alone stands for its usual size: %s", f)

@@ -34,6 +34,9 @@ func Kinds() []finding.Kind {
 		rootUnknown, plateProud, boreThin, boreDeep, rodNearEnd, boreNearHeel, pocketNear}
 }
 
+// gap is a distance for a text: of cuts that overlap it is 0.
+func gap(l unit.Length) words.Value { return words.LengthOf(max(l, 0)) }
+
 // say adds a finding at this bracket.
 func (j *job) say(k finding.Kind, value, limit words.Value, remedies ...finding.Remedy) {
 	j.out.Findings = append(j.out.Findings, finding.Finding{
@@ -55,7 +58,7 @@ func (j *job) unknownKind() {
 
 func (j *job) offBoard() {
 	at := min(max(j.At, 0), j.Board.Length)
-	if from, to := Room(j.Input); from <= to {
+	if from, to := j.room(); from <= to {
 		at = min(max(j.At, from), to)
 	}
 	j.say(offBoard, words.LengthOf(j.At), words.LengthOf(j.Board.Length), j.moveTo(at))
@@ -172,7 +175,7 @@ func (j *job) checkBore(depth, bore unit.Length) {
 	cover := max(j.Shop.Covers.Bore, (j.kind.Rod+1)/2)
 	if left := (j.Board.Thickness - bore) / 2; left < cover {
 		remedies := append([]finding.Remedy{j.thicker(bore + 2*cover)}, j.use(j.thinnerRod())...)
-		j.say(boreThin, words.LengthOf(left), words.LengthOf(cover), remedies...)
+		j.say(boreThin, gap(left), words.LengthOf(cover), remedies...)
 	}
 	j.checkFront(depth)
 }
@@ -180,23 +183,21 @@ func (j *job) checkBore(depth, bore unit.Length) {
 // checkFront asks for the wood before the bottom of a bore or hollow.
 func (j *job) checkFront(depth unit.Length) {
 	if front := j.Board.Width - depth; front < j.Shop.Covers.Front {
-		j.say(boreDeep, words.LengthOf(front), words.LengthOf(j.Shop.Covers.Front),
+		j.say(boreDeep, gap(front), words.LengthOf(j.Shop.Covers.Front),
 			append([]finding.Remedy{j.deeper(depth)}, j.otherFamilies(hardware.Rail, hardware.Cleat)...)...)
 	}
 }
 
 // checkEnds asks how far bores and pocket keep from the ends of the board.
 func (j *job) checkEnds(rods []unit.Length, bore unit.Length, pocket [2]unit.Length) {
-	from, to := Room(j.Input)
-	back := j.moveInto(from, to)
 	if len(rods) > 0 {
 		first, last := rods[0], rods[len(rods)-1]
 		least := j.kind.Rod * unit.Length(j.Shop.Brackets.FirstDiameters)
 		if near := min(first, j.Board.Length-last); near < least {
-			j.say(rodNearEnd, words.LengthOf(near), words.LengthOf(least), back)
+			j.say(rodNearEnd, gap(near), words.LengthOf(least), j.moveIn())
 		}
 		if near, ok := j.heel(first-bore/2, last+bore/2); ok && near < j.Shop.Covers.BoreToHeel {
-			j.say(boreNearHeel, words.LengthOf(near), words.LengthOf(j.Shop.Covers.BoreToHeel), back)
+			j.say(boreNearHeel, gap(near), words.LengthOf(j.Shop.Covers.BoreToHeel), j.moveIn())
 		}
 	}
 	if j.kind.Seat != hardware.InPocket {
@@ -204,7 +205,7 @@ func (j *job) checkEnds(rods []unit.Length, bore unit.Length, pocket [2]unit.Len
 	}
 	near := min(pocket[0]-j.start.Greatest(), j.end.Least()-pocket[1])
 	if near < j.Shop.Covers.PocketToHeel {
-		j.say(pocketNear, words.LengthOf(near), words.LengthOf(j.Shop.Covers.PocketToHeel), back)
+		j.say(pocketNear, gap(near), words.LengthOf(j.Shop.Covers.PocketToHeel), j.moveIn())
 	}
 }
 

@@ -64,7 +64,7 @@ func Fit(in Input) Output {
 	j := job{Input: in}
 	j.start, j.end = in.Board.Ends()
 	j.out.Fixing = board.Fixing{Bracket: in.Bracket, Kind: in.Kind, Board: in.Board.ID, At: j.at(in.At)}
-	k, ok := hardware.Bracket(hardware.Sized(in.Kind, in.Board.Width, in.Shop.System))
+	k, ok := kindOf(&in)
 	if !ok {
 		j.unknownKind()
 		return j.out
@@ -76,6 +76,15 @@ func Fit(in Input) Output {
 	}
 	j.fit()
 	return j.out
+}
+
+// kindOf returns the kind that is asked for, a family's in the size for the board.
+func kindOf(in *Input) (hardware.BracketKind, bool) {
+	id := in.Kind
+	if hardware.IsFamily(id) {
+		id = hardware.Sized(id, in.Board.Width, in.Shop.System)
+	}
+	return hardware.Bracket(id)
 }
 
 // fit cuts what the kind asks for, and checks it.

@@ -155,9 +155,10 @@ func (j *job) deeper(depth unit.Length) finding.Remedy {
 	return r
 }
 
-// moveInto moves the bracket to the nearest place in its room, or asks for a longer
-// board where there is none.
-func (j *job) moveInto(from, to unit.Length) finding.Remedy {
+// moveIn moves the bracket to the nearest place in its room, or asks for a longer board
+// where there is none.
+func (j *job) moveIn() finding.Remedy {
+	from, to := j.room()
 	if from > to {
 		return remedy("board-longer", words.Name("board", j.Board.ID), words.Length("more", from-to))
 	}

@@ -9,18 +9,22 @@ import (
 // from the ends of its board. There is none when from is greater than to. An unknown
 // kind may stand anywhere.
 func Room(in Input) (from, to unit.Length) {
-	k, ok := hardware.Bracket(hardware.Sized(in.Kind, in.Board.Width, in.Shop.System))
+	k, ok := kindOf(&in)
 	if !ok {
 		return 0, in.Board.Length
 	}
 	j := job{Input: in, kind: k}
 	j.start, j.end = in.Board.Ends()
+	return j.room()
+}
+
+func (j *job) room() (from, to unit.Length) {
 	first, last := j.heels()
 	n, long := j.row()
-	ends := k.Rod * unit.Length(in.Shop.Brackets.FirstDiameters)
-	span := k.Pitch * unit.Length(n-1)
+	ends := j.kind.Rod * unit.Length(j.Shop.Brackets.FirstDiameters)
+	span := j.kind.Pitch * unit.Length(n-1)
 	from = max(ends, first)
-	to = in.Board.Length - max(ends+span, last+max(long-2*k.Margin, 0))
+	to = j.Board.Length - max(ends+span, last+max(long-2*j.kind.Margin, 0))
 	return from, to
 }
 
@@ -28,7 +32,7 @@ func Room(in Input) (from, to unit.Length) {
 // the heel of a mitre, or a square end, and what the shop leaves between it and a bore
 // or a pocket. The board's own end distance, in rod diameters, is not in it.
 func Heels(in Input) (start, end unit.Length) {
-	k, ok := hardware.Bracket(hardware.Sized(in.Kind, in.Board.Width, in.Shop.System))
+	k, ok := kindOf(&in)
 	if !ok {
 		return 0, 0
 	}
