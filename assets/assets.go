@@ -1,0 +1,94 @@
+// Package assets holds what the tool ships besides its code: fonts, and the example
+// jobs as plans.
+//
+// The examples are the shelves of one house, the house at the weir, from one board in
+// its porch to a wall of 48 modules. The house is invented. testdata/examples writes
+// them.
+package assets
+
+import (
+	"embed"
+	"fmt"
+
+	"ledgewright/engine/plan"
+)
+
+//go:embed plans/*.json
+var plans embed.FS
+
+//go:embed fonts/*.woff2 fonts/OFL.txt
+var fonts embed.FS
+
+// An Example is a job that shows what the tool is for.
+type Example struct {
+	Name string // one short word
+	Says string // one sentence
+}
+
+// Examples returns the examples, the smallest job first.
+func Examples() []Example {
+	return []Example{
+		{"porch", "One oak board on two rods set in the studs."},
+		{"hall", "A coat shelf with an upright end, on rods in the masonry behind board on dabs."},
+		{"kitchen", "Two thick ash shelves on bars with three rods each, in brick; in inches."},
+		{"bath", "A box screwed through its back rail, and a narrow shelf below it; tiled."},
+		{"laundry", "A long box with two dividers on a cleat, in hollow block."},
+		{"larder", "Two tall ladders of shelves, plates in the backs of their uprights."},
+		{"stair", "Three ash steps that climb with the stair, on the studs of an old wall."},
+		{"nursery", "Five hexagons in maple that hang as a comb or in a row."},
+		{"study", "Four oak shapes over the desk, one with a light, on plates let in on the studs."},
+		{"music", "Deep walnut record boxes on cleats, in concrete."},
+		{"landing", "Five walnut pieces that hang in three ways on the same studs; in inches."},
+		{"library", "48 pieces on a wall of almost ten metres."},
+	}
+}
+
+// Names returns the names of the examples, in their order.
+func Names() []string {
+	var names []string
+	for _, e := range Examples() {
+		names = append(names, e.Name)
+	}
+	return names
+}
+
+// Text returns the plan document of an example.
+func Text(name string) ([]byte, error) {
+	text, err := plans.ReadFile("plans/" + name + ".json")
+	if err != nil {
+		return nil, fmt.Errorf("no example is called %q", name)
+	}
+	return text, nil
+}
+
+// Plan returns the plan of an example.
+func Plan(name string) (plan.Plan, error) {
+	text, err := Text(name)
+	if err != nil {
+		return plan.Plan{}, err
+	}
+	return plan.Decode(text)
+}
+
+// A Font is a font file: a subset in WOFF 2, or the licence of them all.
+type Font struct {
+	Name string // of the file
+	Body []byte
+}
+
+// Fonts returns the font files and their licence.
+func Fonts() []Font {
+	entries, err := fonts.ReadDir("fonts")
+	if err != nil {
+		panic(err) // the directory is part of the program
+	}
+	out := make([]Font, len(entries))
+	for i, e := range entries {
+		body, err := fonts.ReadFile("fonts/" + e.Name())
+		if err != nil {
+			panic(err)
+		}
+		out[i] = Font{e.Name(), body}
+	}
+	return out
+}
