@@ -1,9 +1,6 @@
 package wall
 
 import (
-	"cmp"
-	"slices"
-
 	"ledgewright/engine/board"
 	"ledgewright/engine/finding"
 	"ledgewright/engine/module"
@@ -66,6 +63,7 @@ func Arrange(w plan.Wall, a plan.Arrangement, modules []module.Result, s shop.Pr
 		j.step = unit.Millimetre
 	}
 	j.r = Result{Arrangement: a.ID, Wall: w.ID, corner: a.Corner, width: w.Width}
+	j.r.Findings = make([]finding.Finding, 0, 16+len(a.Poses))
 	j.place(modules)
 	j.setOut()
 	j.clear()
@@ -167,12 +165,29 @@ func label(name, id string) string {
 
 // conclude brings the findings into order, worst first, and keeps what Share needs.
 func (j *job) conclude() {
-	slices.SortStableFunc(j.r.Findings, func(x, y finding.Finding) int { return cmp.Compare(y.Kind.Severity, x.Kind.Severity) })
+	j.r.Findings = worstFirst(j.r.Findings)
 	j.r.hung = make([]hung, len(j.bodies))
 	for i := range j.bodies {
 		b := &j.bodies[i]
 		j.r.hung[i] = hung{label: b.label(), depth: b.m.Depth, out: b.out, carries: b.carrying() > 0, fixings: len(b.m.Fixings)}
 	}
+}
+
+// worstFirst returns findings in storage of their own, the worst first, those of one
+// severity in their order. Findings are large, so each is moved once.
+func worstFirst(all []finding.Finding) []finding.Finding {
+	if len(all) == 0 {
+		return nil
+	}
+	out := make([]finding.Finding, 0, len(all))
+	for s := finding.Stop; s >= finding.Note; s-- {
+		for i := range all {
+			if all[i].Kind.Severity == s {
+				out = append(out, all[i])
+			}
+		}
+	}
+	return out
 }
 
 // at is the place of a finding about a module.

@@ -33,17 +33,17 @@ func box(id string, w, h, t unit.Length) module.Result {
 	add(board.Frame{X: w, Y: h - t, Dir: 180 * deg}, w)
 	add(board.Frame{X: t, Y: h, Dir: 270 * deg}, h)
 	finish(&r)
-	for i, u := range []unit.Length{w / 5, w - w/5} {
+	for i, u := range []unit.Length{w/2 - 100*mm, w/2 + 100*mm} {
 		r.Fixings = append(r.Fixings, rodAt(r.Boards[2].ID, fmt.Sprintf("b%d", i+1), u, t))
 	}
 	return r
 }
 
-// job48 is a wall of n modules in rows of twelve, boxes and shelves in turn.
+// jobOf is a wall of n modules in rows of twelve, boxes and shelves in turn.
 func jobOf(n int) (plan.Wall, plan.Arrangement, []module.Result) {
 	w := surveyed()
 	w.Width, w.Height = 5200*mm, unit.Length(n/12+2)*330*mm
-	w.Studs.First = some(100 * mm)
+	w.Studs.First, w.Studs.Spacing = some(100*mm), some(100*mm)
 	w.Obstacles = []plan.Obstacle{
 		{ID: "o1", Kind: plan.Socket, X: 60 * mm, Y: 300 * mm, Width: 86 * mm, Height: 86 * mm},
 		{ID: "o2", Kind: plan.Door, X: 5000 * mm, Width: 190 * mm, Height: 300 * mm},
@@ -52,9 +52,9 @@ func jobOf(n int) (plan.Wall, plan.Arrangement, []module.Result) {
 	a := plan.Arrangement{ID: "a1", Wall: "w1"}
 	for i := range n {
 		id := fmt.Sprintf("m%d", i+1)
-		x, y := unit.Length(i%12)*410*mm+300*mm, unit.Length(i/12)*330*mm+400*mm
+		x, y := unit.Length(i%12)*400*mm+300*mm, unit.Length(i/12)*330*mm+400*mm
 		if i%3 == 0 {
-			modules = append(modules, plank(id, 380*mm, 200*mm, 24*mm, 0, 60*mm, 320*mm))
+			modules = append(modules, plank(id, 380*mm, 200*mm, 24*mm, 0, 90*mm, 290*mm))
 		} else {
 			modules = append(modules, box(id, 380*mm, 300*mm, 24*mm))
 		}

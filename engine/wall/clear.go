@@ -53,21 +53,21 @@ func short(gap, limit unit.Length) bool { return gap < limit-unit.Touch }
 
 // ends asks for the gap to the wall's ends.
 func (j *job) ends(b *body) {
-	limit := j.s.Gaps.Frame
-	left, right := b.p.Box.MinX, j.w.Width-b.p.Box.MaxX
-	j.end(b, LeftEnd, left, j.moved(b, j.up(limit-left), 0))
-	j.end(b, RightEnd, right, j.moved(b, -j.up(limit-right), 0))
+	j.end(b, LeftEnd, b.p.Box.MinX, 1)
+	j.end(b, RightEnd, j.w.Width-b.p.Box.MaxX, -1)
 }
 
-func (j *job) end(b *body, to string, gap unit.Length, back finding.Remedy) {
+// end asks for the gap to one end, from which back leads away.
+func (j *job) end(b *body, to string, gap, back unit.Length) {
 	b.keep(to, gap)
-	if !short(gap, j.s.Gaps.Frame) {
+	limit := j.s.Gaps.Frame
+	if !short(gap, limit) {
 		return
 	}
 	f := finding.Finding{
-		Kind: endNear, Place: j.at(b), Value: words.LengthOf(gap), Limit: words.LengthOf(j.s.Gaps.Frame),
+		Kind: endNear, Place: j.at(b), Value: words.LengthOf(gap), Limit: words.LengthOf(limit),
 		Args:     []words.Arg{words.Name("module", b.label()), words.Word("side", "side."+to)},
-		Remedies: []finding.Remedy{back, turned(b)},
+		Remedies: []finding.Remedy{j.moved(b, back*j.up(limit-gap), 0), turned(b)},
 	}
 	if short(gap, 0) {
 		f.Kind, f.Value = pastEnd, words.LengthOf(-gap)
@@ -92,6 +92,9 @@ func (j *job) floorAndCeiling(b *body) {
 	b.keep(Floor, below)
 	b.keep(Ceiling, above)
 	limit := j.s.Gaps.Ceiling
+	if !short(below, 0) && !short(above, limit) {
+		return
+	}
 	name := []words.Arg{words.Name("module", b.label())}
 	switch {
 	case short(below, 0):
@@ -100,7 +103,7 @@ func (j *job) floorAndCeiling(b *body) {
 	case short(above, 0):
 		j.add(finding.Finding{Kind: throughCeiling, Place: j.at(b), Value: words.LengthOf(-above), Limit: words.LengthOf(limit),
 			Args: name, Remedies: []finding.Remedy{j.moved(b, 0, -j.up(limit-above))}})
-	case short(above, limit):
+	default:
 		j.add(finding.Finding{Kind: ceilingNear, Place: j.at(b), Value: words.LengthOf(above), Limit: words.LengthOf(limit),
 			Args: name, Remedies: []finding.Remedy{j.moved(b, 0, -j.up(limit-above))}})
 	}
@@ -211,18 +214,19 @@ func (j *job) radiator(b *body, o *plan.Obstacle) {
 		Remedies: []finding.Remedy{{Key: "shield-radiator"}}})
 }
 
+// noNearer reports whether things in boxes so far apart can be passed over when others
+// are so near already. Boxes that meet cannot: what is in them may overlap deeper.
+func noNearer(boxes, so float64) bool { return boxes > 0 && boxes >= so }
+
 // gapTo returns the gap to a polygon: the least to any board, or the deepest overlap.
 func (b *body) gapTo(q []module.XY, box module.Box) unit.Length {
 	least, sq := unit.Length(math.MaxInt64), math.Inf(1)
 	for i := range b.boxes {
-		if boxApart(b.boxes[i], box) > max(sq, 0) {
+		if noNearer(boxApart(b.boxes[i], box), sq) {
 			continue
 		}
 		if d := gap(b.p.Outlines[i].Points, q); d < least {
-			least, sq = d, square(d)
-			if d < 0 {
-				sq = 0
-			}
+			least, sq = d, square(max(d, 0))
 		}
 	}
 	return least
@@ -232,11 +236,11 @@ func (b *body) gapTo(q []module.XY, box module.Box) unit.Length {
 func gapBetween(a, b *body) unit.Length {
 	least, sq := unit.Length(math.MaxInt64), math.Inf(1)
 	for i := range b.boxes {
-		if boxApart(a.p.Box, b.boxes[i]) > max(sq, 0) {
+		if noNearer(boxApart(a.p.Box, b.boxes[i]), sq) {
 			continue
 		}
 		for k := range a.boxes {
-			if boxApart(a.boxes[k], b.boxes[i]) > max(sq, 0) {
+			if noNearer(boxApart(a.boxes[k], b.boxes[i]), sq) {
 				continue
 			}
 			if d := gap(a.p.Outlines[k].Points, b.p.Outlines[i].Points); d < least {

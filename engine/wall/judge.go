@@ -36,7 +36,7 @@ func edgeWanted(p *Point) unit.Length {
 
 // judge says what there is to say about the fixings and holes of every module. The marks
 // stand in the order of their numbers, so those of one body stand together.
-func (j *job) judge(marks []mark) {
+func (j *job) judge(marks []*mark) {
 	from := 0
 	for from < len(marks) {
 		to := from + 1
@@ -61,11 +61,14 @@ func (j *job) judgeHang(b *body) {
 	if len(b.m.Boards) == 0 {
 		return
 	}
+	n := b.carrying()
+	if n > 1 && b.idle == 0 {
+		return
+	}
 	name := []words.Arg{words.Name("module", b.label())}
 	place := func() finding.Remedy {
 		return finding.Remedy{Key: "place-brackets", Args: name, Edit: j.placedAgain(b).Edit}
 	}
-	n := b.carrying()
 	switch {
 	case len(b.m.Fixings) == 0:
 		j.add(finding.Finding{Kind: noBracket, Place: j.at(b), Args: name, Remedies: []finding.Remedy{place()}})
@@ -99,7 +102,7 @@ func (j *job) single(b *body) bool {
 }
 
 // judgeFixing asks every hole of one fixing, and says the worst once.
-func (j *job) judgeFixing(b *body, k int, marks []mark) {
+func (j *job) judgeFixing(b *body, k int, marks []*mark) {
 	hole := func(is func(*mark) bool) func(*mark) bool {
 		return func(m *mark) bool { return m.bear == k && m.What == Hole && is(m) }
 	}
@@ -111,12 +114,12 @@ func (j *job) judgeFixing(b *body, k int, marks []mark) {
 	j.judgeBehind(b, k, marks, hole(func(m *mark) bool { return m.Behind != "" }))
 	_, off, first := holes(marks, hole(func(m *mark) bool { return m.In.Kind == InLining }))
 	if off > 0 {
-		j.judgeOff(b, &marks[first], off, all)
+		j.judgeOff(b, marks[first], off, all)
 		return
 	}
 	_, n, first := holes(marks, hole(func(m *mark) bool { return m.In.Wood() && short(m.In.Edge, edgeWanted(&m.Point)) }))
 	if n > 0 {
-		m := &marks[first]
+		m := marks[first]
 		f := j.ofHole(b, m, studEdge, n)
 		f.Value, f.Limit = words.LengthOf(m.In.Edge), words.LengthOf(edgeWanted(&m.Point))
 		f.Remedies = append(j.toStud(b, m), j.placedAgain(b))
@@ -159,12 +162,12 @@ func (j *job) toStud(b *body, m *mark) []finding.Remedy {
 }
 
 // judgeBand says that holes lie where cables are expected.
-func (j *job) judgeBand(b *body, k int, marks []mark, is func(*mark) bool) {
+func (j *job) judgeBand(b *body, k int, marks []*mark, is func(*mark) bool) {
 	box, n, first := holes(marks, is)
 	if n == 0 {
 		return
 	}
-	m := &marks[first]
+	m := marks[first]
 	f := j.ofHole(b, m, holeInBand, n)
 	f.Args = append(f.Args, j.bandOf(m.Band))
 	for i := range j.bands {
@@ -233,12 +236,12 @@ func (j *job) obstacleOf(id string) *plan.Obstacle {
 }
 
 // judgeBehind says that holes lie behind an obstacle.
-func (j *job) judgeBehind(b *body, k int, marks []mark, is func(*mark) bool) {
+func (j *job) judgeBehind(b *body, k int, marks []*mark, is func(*mark) bool) {
 	_, n, first := holes(marks, is)
 	if n == 0 {
 		return
 	}
-	m := &marks[first]
+	m := marks[first]
 	f := j.ofHole(b, m, holeBehind, n)
 	f.Place.Obstacle = m.Behind
 	f.Args = append(f.Args, obstacleName(j.obstacleOf(m.Behind)))
@@ -248,11 +251,11 @@ func (j *job) judgeBehind(b *body, k int, marks []mark, is func(*mark) bool) {
 
 // judgeStuds says, once a stud, that holes rely on a stud that is not found, and, once an
 // arrangement, that they are in metal studs.
-func (j *job) judgeStuds(marks []mark) {
+func (j *job) judgeStuds(marks []*mark) {
 	count := make([]int, len(j.studs))
 	metal := 0
-	for i := range marks {
-		if m := &marks[i]; m.What == Hole && m.In.Stud > 0 {
+	for _, m := range marks {
+		if m.What == Hole && m.In.Stud > 0 {
 			count[m.In.Stud-1]++
 			if m.In.Kind == InStud && j.studs[m.In.Stud-1].Material == "metal" {
 				metal++
@@ -283,11 +286,10 @@ func (j *job) judgeStuds(marks []mark) {
 }
 
 // judgeDepth says, once an arrangement, that holes go deeper than cables may lie.
-func (j *job) judgeDepth(marks []mark) {
+func (j *job) judgeDepth(marks []*mark) {
 	n, first := 0, 0
 	var deepest unit.Length
-	for i := range marks {
-		m := &marks[i]
+	for i, m := range marks {
 		if m.What != Hole || m.Depth <= deepInWall && !(m.In.Kind == InStud && m.deep > deepInStud) {
 			continue
 		}

@@ -26,19 +26,23 @@ func (j *job) setOut() {
 	for i := range marks {
 		j.measure(&marks[i])
 	}
-	slices.SortStableFunc(marks, j.inOrder)
-	j.r.Points = make([]Point, len(marks))
+	order := make([]*mark, len(marks))
 	for i := range marks {
-		marks[i].Number = strconv.Itoa(i + 1)
-		j.r.Points[i] = marks[i].Point
+		order[i] = &marks[i]
 	}
-	j.judge(marks)
+	slices.SortStableFunc(order, j.inOrder)
+	j.r.Points = make([]Point, len(marks))
+	for i, m := range order {
+		m.Number = strconv.Itoa(i + 1)
+		j.r.Points[i] = m.Point
+	}
+	j.judge(order)
 	j.shim()
 }
 
 // inOrder is the order of the numbers: modules in their order, then x, then height, both
 // as they are printed.
-func (j *job) inOrder(a, b mark) int {
+func (j *job) inOrder(a, b *mark) int {
 	return cmp.Or(
 		cmp.Compare(j.bodies[a.body].rank, j.bodies[b.body].rank), cmp.Compare(a.body, b.body),
 		cmp.Compare(a.DX, b.DX), cmp.Compare(a.DY, b.DY), cmp.Compare(a.X, b.X), cmp.Compare(a.Y, b.Y))
@@ -67,17 +71,19 @@ func (j *job) ofFixing(to []mark, i, k int, h bearing) []mark {
 		if ownHole(h.fix, r) {
 			continue
 		}
-		m := mark{body: i, bear: k}
+		to = append(to, mark{body: i, bear: k})
+		m := &to[len(to)-1]
 		m.What, m.Screw = Axis, r.Diameter
-		to = append(to, j.stand(m, b, h, r.At))
+		j.stand(m, b, h, r.At)
 	}
 	for _, s := range h.fix.Screws {
-		m := mark{body: i, bear: k}
+		to = append(to, mark{body: i, bear: k})
+		m := &to[len(to)-1]
 		m.What, m.Screw, m.Rod, m.Slotted = Hole, s.Diameter, s.Rod, s.Slotted
 		m.Drill = drill(j.w, s)
 		m.Depth, m.deep = j.depth(h.fix, s)
 		at := board.Point{U: h.fix.At.U + s.DU, V: h.fix.At.V, W: h.fix.At.W + s.DW}
-		to = append(to, j.stand(m, b, h, at))
+		j.stand(m, b, h, at)
 	}
 	return to
 }
@@ -113,13 +119,13 @@ func (j *job) depth(f *board.Fixing, s board.Screw) (fromFace, inStructure unit.
 }
 
 // stand fills where a mark is on the wall and what it meets there.
-func (j *job) stand(m mark, b *body, h bearing, at board.Point) mark {
+func (j *job) stand(m *mark, b *body, h bearing, at board.Point) {
 	p, _ := b.g.Point(h.on.Frame, at)
 	m.Module, m.Bracket = b.m.ID, h.fix.Bracket
 	m.X, m.Y = p.X, p.Y
 	m.In = meets(j.w, j.studs, p.X)
 	if m.What != Hole {
-		return m
+		return
 	}
 	for i := range j.bands {
 		if j.bands[i].in(p, m.Drill/2) {
@@ -134,7 +140,6 @@ func (j *job) stand(m mark, b *body, h bearing, at board.Point) mark {
 			break
 		}
 	}
-	return m
 }
 
 // hides reports whether there is no drilling behind an obstacle. Pictures and furniture
@@ -167,7 +172,12 @@ func (j *job) plumb(marks []mark) unit.Length {
 	if len(marks) == 0 {
 		return 0
 	}
-	least := slices.MinFunc(marks, func(a, b mark) int { return cmp.Compare(a.X, b.X) })
+	least := &marks[0]
+	for i := range marks {
+		if marks[i].X < least.X {
+			least = &marks[i]
+		}
+	}
 	x, _ := j.tape.Rounded(j.bodies[least.body].p.Box.MinX)
 	return x
 }
@@ -239,10 +249,9 @@ func slopeAt(readings []plan.Plumb, x unit.Length) (float64, bool) {
 func slope(r *plan.Plumb) float64 { return r.Lean.MM() / r.Over.MM() }
 
 // holes returns the box of the holes among some marks, with their radius.
-func holes(marks []mark, is func(*mark) bool) (box module.Box, n, first int) {
+func holes(marks []*mark, is func(*mark) bool) (box module.Box, n, first int) {
 	first = -1
-	for i := range marks {
-		m := &marks[i]
+	for i, m := range marks {
 		if !is(m) {
 			continue
 		}

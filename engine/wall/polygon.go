@@ -148,6 +148,9 @@ func boxApart(a, b module.Box) float64 {
 // least distance by which one must move, along x or y, to lie wholly before or behind the
 // other at every height that they have in common.
 func gap(p, q []module.XY) unit.Length {
+	if d, ok := facing(p, q); ok {
+		return d
+	}
 	if !meet(p, q) {
 		return unit.Length(math.Round(math.Sqrt(apart(p, q))))
 	}
@@ -157,6 +160,45 @@ func gap(p, q []module.XY) unit.Length {
 		return -deep
 	}
 	return 0
+}
+
+// facing returns the distance between two polygons of which each has its outermost side,
+// towards the other, along the same axis, where these sides overlap. The boxes are then
+// as far apart as the polygons. Most boards on a wall stand so.
+func facing(p, q []module.XY) (unit.Length, bool) {
+	a, b := boxOf(p), boxOf(q)
+	switch {
+	case b.MinX > a.MaxX && sidesMeet(p, q, a.MaxX, b.MinX, false):
+		return b.MinX - a.MaxX, true
+	case a.MinX > b.MaxX && sidesMeet(p, q, a.MinX, b.MaxX, false):
+		return a.MinX - b.MaxX, true
+	case b.MinY > a.MaxY && sidesMeet(p, q, a.MaxY, b.MinY, true):
+		return b.MinY - a.MaxY, true
+	case a.MinY > b.MaxY && sidesMeet(p, q, a.MinY, b.MaxY, true):
+		return a.MinY - b.MaxY, true
+	}
+	return 0, false
+}
+
+// sidesMeet reports whether the corners of p at the place atP along x (y when upright)
+// and those of q at atQ reach to a common height. The corners at an outermost place that
+// follow each other in the polygon bound a side of it.
+func sidesMeet(p, q []module.XY, atP, atQ unit.Length, upright bool) bool {
+	lo1, hi1, ok1 := sideAt(p, atP, upright)
+	lo2, hi2, ok2 := sideAt(q, atQ, upright)
+	return ok1 && ok2 && lo1 <= hi2 && lo2 <= hi1
+}
+
+// sideAt returns the heights from where to where one side of p lies at a place.
+func sideAt(p []module.XY, at unit.Length, upright bool) (lo, hi unit.Length, ok bool) {
+	for i := range p {
+		x1, h1 := along(p[i], upright)
+		x2, h2 := along(p[(i+1)%len(p)], upright)
+		if x1 == at && x2 == at {
+			return min(h1, h2), max(h1, h2), true
+		}
+	}
+	return 0, 0, false
 }
 
 // reach returns how far p must move backwards, and how far forwards, until it lies wholly

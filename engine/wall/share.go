@@ -38,14 +38,10 @@ func Share(results []Result) []Result {
 	}
 	for i := range out {
 		if len(out[i].Findings) > len(results[i].Findings) {
-			worstFirst(out[i].Findings)
+			out[i].Findings = worstFirst(out[i].Findings)
 		}
 	}
 	return out
-}
-
-func worstFirst(f []finding.Finding) {
-	slices.SortStableFunc(f, func(x, y finding.Finding) int { return cmp.Compare(y.Kind.Severity, x.Kind.Severity) })
 }
 
 func arrangementOf(results []Result, id string) int {
