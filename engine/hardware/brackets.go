@@ -8,35 +8,52 @@ func Bracket(id string) (BracketKind, bool) {
 	if IsFamily(id) {
 		id = Sized(id, 200*mm, unit.Metric)
 	}
-	t := rows()
-	for i := range t {
-		if t[i].id == id {
-			return t[i].kind(), true
-		}
+	r, ok := find(id)
+	if !ok {
+		return BracketKind{}, false
 	}
-	return BracketKind{}, false
+	return r.kind(), true
 }
 
-// Brackets returns every kind, family by family.
-func Brackets() []BracketKind {
-	t := rows()
-	out := make([]BracketKind, len(t))
-	for i := range t {
-		out[i] = t[i].kind()
+// Brackets returns every kind, family by family, those in millimetres first.
+func Brackets() (out []BracketKind) {
+	for _, r := range rows() {
+		out = append(out, r.kind())
 	}
 	return out
 }
 
 // Of returns every kind of one family, in the order of the table.
-func Of(f Family) []BracketKind {
-	t := rows()
-	var out []BracketKind
-	for i := range t {
-		if t[i].family == f {
-			out = append(out, t[i].kind())
+func Of(f Family) (out []BracketKind) {
+	for _, r := range rows() {
+		if r.family == f {
+			out = append(out, r.kind())
 		}
 	}
 	return out
+}
+
+// rows returns both tables.
+func rows() []row {
+	metric, inches := metricRows(), inchRows()
+	return append(metric[:], inches[:]...)
+}
+
+// find looks a row up, without a copy of the tables on the heap.
+func find(id string) (row, bool) {
+	metric := metricRows()
+	for i := range metric {
+		if metric[i].id == id {
+			return metric[i], true
+		}
+	}
+	inches := inchRows()
+	for i := range inches {
+		if inches[i].id == id {
+			return inches[i], true
+		}
+	}
+	return row{}, false
 }
 
 // Sized returns the id of a family's size for a board of the given depth in a shop of
@@ -56,11 +73,8 @@ func Sized(id string, depth unit.Length, system unit.System) string {
 	case Hook:
 		return "hook-keyhole"
 	}
-	t := rows()
-	for i := range t {
-		if t[i].id == id {
-			return id
-		}
+	if _, ok := find(id); ok {
+		return id
 	}
 	return ""
 }
