@@ -96,6 +96,12 @@ func thing(kind string, x, y, width, height, depth unit.Length) plan.Obstacle {
 	return plan.Obstacle{Kind: kind, X: x, Y: y, Width: width, Height: height, Depth: some(depth)}
 }
 
+// named gives an obstacle a name.
+func named(name string, o plan.Obstacle) plan.Obstacle {
+	o.Name = name
+	return o
+}
+
 // chain is a module of boards of one thickness, every corner turned and joined alike.
 // A length of nought is to close.
 func chain(name, wood string, depth, thickness unit.Length, turns []unit.Angle, joint string, r plan.Reinforcement, lengths ...unit.Length) plan.Module {

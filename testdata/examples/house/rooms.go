@@ -44,7 +44,7 @@ func kitchen() plan.Plan {
 		CableRule: "uk", FarSide: "Yard", BuiltYear: document.Some(1931),
 		Plumb: []plan.Plumb{{X: 20 * inch, Over: 72 * inch, Lean: inch / 8}, {X: 60 * inch, Over: 72 * inch, Lean: inch / 8}, {X: 100 * inch, Over: 72 * inch, Lean: inch / 16}},
 		Obstacles: []plan.Obstacle{
-			thing(plan.Furniture, 0, 0, 72*inch, 36*inch, 25*inch),
+			named("Worktop", thing(plan.Other, 0, 0, 72*inch, 36*inch, 25*inch)),
 			thing(plan.Window, 78*inch, 40*inch, 40*inch, 44*inch, 3*inch),
 			thing(plan.Socket, 61*inch, 42*inch, 6*inch, 7*inch/2, inch/2),
 		},
@@ -88,8 +88,8 @@ func bath() plan.Plan {
 		CableRule: "uk", FarSide: "Stair", BuiltYear: document.Some(2014),
 		Plumb: []plan.Plumb{{X: 300 * mm, Over: 1800 * mm, Lean: 1 * mm}, {X: 900 * mm, Over: 1800 * mm, Lean: 0}, {X: 1600 * mm, Over: 1800 * mm, Lean: -1 * mm}},
 		Obstacles: []plan.Obstacle{
-			thing(plan.Furniture, 600*mm, 0, 700*mm, 860*mm, 460*mm),
-			thing(plan.Other, 1560*mm, 0, 340*mm, 2050*mm, 900*mm),
+			named("Basin", thing(plan.Other, 600*mm, 0, 700*mm, 860*mm, 460*mm)),
+			named("Shower screen", thing(plan.Other, 1560*mm, 0, 340*mm, 2050*mm, 900*mm)),
 		},
 	})
 	m := box("Towels", "western-larch", 160*mm, 26*mm, 900*mm, 320*mm)
@@ -109,7 +109,7 @@ func laundry() plan.Plan {
 		CableRule: "uk", FarSide: "Store", BuiltYear: document.Some(2003),
 		Plumb: []plan.Plumb{{X: 400 * mm, Over: 1800 * mm, Lean: -1 * mm}, {X: 1000 * mm, Over: 1800 * mm, Lean: -1 * mm}, {X: 1800 * mm, Over: 1800 * mm, Lean: 0}},
 		Obstacles: []plan.Obstacle{
-			thing(plan.Furniture, 350*mm, 0, 1250*mm, 900*mm, 640*mm),
+			named("Machines", thing(plan.Other, 350*mm, 0, 1250*mm, 900*mm, 640*mm)),
 			thing(plan.Socket, 1750*mm, 1000*mm, 146*mm, 86*mm, 10*mm),
 			thing(plan.Pipe, 2080*mm, 0, 60*mm, 2350*mm, 70*mm),
 		},
@@ -137,7 +137,7 @@ func larder() plan.Plan {
 	})
 	tall := func(name string, x, y, height unit.Length, shelves ...unit.Length) {
 		turns := []unit.Angle{left, left, left, left}
-		m := chain(name, "yellow-poplar", 200*mm, 26*mm, turns, plan.ButtSecond, plan.Reinforcement{Kind: "tenon"}, 374*mm, height, 0, 0)
+		m := chain(name, "yellow-birch", 200*mm, 26*mm, turns, plan.ButtSecond, plan.Reinforcement{Kind: "tenon"}, 374*mm, height, 0, 0)
 		m.Corners[1].Joint, m.Corners[3].Joint = plan.ButtFirst, plan.ButtFirst // the uprights run through
 		for _, s := range shelves {
 			m.Dividers = append(m.Dividers, plan.Divider{From: 2, To: 4, At: s, Thickness: 20 * mm, Start: "housed", End: "housed"})
@@ -167,7 +167,7 @@ func stair() plan.Plan {
 		w.Studs.Each = append(w.Studs.Each, plan.Stud{X: x * mm, State: plan.EdgesFound})
 	}
 	for i := range unit.Length(7) {
-		w.Obstacles = append(w.Obstacles, thing(plan.Other, (250+i*260)*mm, 0, 260*mm, (185+i*185)*mm, 900*mm))
+		w.Obstacles = append(w.Obstacles, named("Stair", thing(plan.Other, (250+i*260)*mm, 0, 260*mm, (185+i*185)*mm, 900*mm)))
 	}
 	d.wall(w)
 	step := func(name string, x, y, lower, upper unit.Length, rods ...unit.Length) {
