@@ -1,8 +1,6 @@
 package joint
 
 import (
-	"math"
-
 	"ledgewright/engine/board"
 	"ledgewright/engine/finding"
 	"ledgewright/engine/shop"
@@ -71,11 +69,6 @@ func (j *job) checkTilt(i int) {
 		}
 		j.out.Findings = append(j.out.Findings, f)
 	}
-}
-
-// Tilt returns the tilt of the blade from square for an end whose face B leads face A.
-func Tilt(lead, thickness unit.Length) unit.Angle {
-	return unit.NearestAngle(math.Atan2(lead.MM(), thickness.MM()) * (180 / math.Pi))
 }
 
 // CheckTilt asks whether the shop's saw tilts as far as an end of a board asks.

@@ -181,7 +181,9 @@ func (w *work) endOf(b, to *board.Board, beyond unit.Length, l landing, cut boar
 	turn := (l.direction - to.Frame.Dir).Turn() % unit.HalfTurn
 	c.interior = min(turn, unit.HalfTurn-turn)
 	c.lead = cut.AtB - cut.AtA
-	c.tilt = joint.Tilt(c.lead, b.Thickness)
+	if c.tilt = unit.QuarterTurn - c.interior; c.lead < 0 {
+		c.tilt = -c.tilt
+	}
 	x, y := b.Frame.Plane(cut.AtA-beyond, 0)
 	ox, oy := b.Frame.Plane(cut.AtB-beyond, b.Thickness)
 	c.at, c.outer = [2]unit.Length{x, y}, [2]unit.Length{ox, oy}

@@ -41,43 +41,36 @@ var arrises = [...]struct {
 // treat cuts one arris of a board. An arris on the inside of a joint is glued and stays
 // sharp; one on the outside of a joint is cut when the corner is closed.
 func (w *work) treat(b *board.Board, k *link, e plan.Edge, number words.Arg) {
-	f := board.Feature{Kind: board.Chamfer, Cause: board.Cause{What: "edge", ID: e.Arris}, Arris: e.Arris, Size: e.Size, After: board.OnBlank}
-	if e.Cut == "round" {
-		f.Kind = board.RoundOver
-	}
-	if e.Size <= 0 {
-		return
-	}
-	limit := min(b.Thickness, b.Width) / 2
-	if e.Size > limit {
-		w.say(w.edgeFinding(arrisLarge, b, e, number, words.LengthOf(e.Size), words.LengthOf(limit), limit))
-		return
-	}
 	for _, a := range arrises {
-		if a.name != e.Arris {
+		if a.name != e.Arris || e.Size <= 0 {
 			continue
 		}
+		atEnd := a.side == board.Start || a.side == board.End
 		joined, in := k.after, k.endIn
 		if a.side == board.Start {
 			joined, in = k.before, k.startIn
 		}
-		switch {
-		case b.Role == board.Divider && (a.side == board.Start || a.side == board.End),
-			(a.side == board.Start || a.side == board.End) && joined > 0 && in == a.face:
-			w.say(w.edgeFinding(arrisInJoint, b, e, number, words.Value{}, words.Value{}, 0))
-			return
-		case (a.side == board.Start || a.side == board.End) && joined > 0:
-			f.After = board.AfterGlue
-		case (k.before > 0 || k.after > 0) && !w.inside(k, a.face):
+		limit := min(b.Thickness, b.Width) / 2
+		f := board.Feature{Kind: board.Chamfer, Cause: board.Cause{What: "edge", ID: e.Arris}, Arris: e.Arris, Size: e.Size, After: board.OnBlank}
+		if e.Cut == "round" {
+			f.Kind = board.RoundOver
+		}
+		if atEnd && joined > 0 || !atEnd && (k.before > 0 || k.after > 0) && !k.inside(a.face) {
 			f.After = board.AfterGlue
 		}
-		b.Features = append(b.Features, f)
-		return
+		switch {
+		case e.Size > limit:
+			w.say(w.edgeFinding(arrisLarge, b, e, number, words.LengthOf(e.Size), words.LengthOf(limit), limit))
+		case atEnd && (b.Role == board.Divider || joined > 0 && in == a.face):
+			w.say(w.edgeFinding(arrisInJoint, b, e, number, words.Value{}, words.Value{}, 0))
+		default:
+			b.Features = append(b.Features, f)
+		}
 	}
 }
 
 // inside reports whether a face is the inner one at a corner of its board.
-func (w *work) inside(k *link, f board.Face) bool {
+func (k *link) inside(f board.Face) bool {
 	return k.before > 0 && k.startIn == f || k.after > 0 && k.endIn == f
 }
 
