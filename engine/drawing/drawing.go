@@ -122,6 +122,9 @@ const (
 type Glow struct {
 	From, To Point
 	Reach    float64 // mm
+	Cut      float64 // it is stopped so far from the line, by a board; zero: nothing stops it
 	Toward   Point   // unit vector; zero: down
+	Before   float64 // how far it spreads past From, mm
+	After    float64 // and past To
 	Kelvin   float64 // colour of the light; zero: 2 700
 }

@@ -95,12 +95,13 @@ func woodInk(look Look, w Wood, theme Theme) (fill, line rgb) {
 	case w.End:
 		fill = parseColour(look.End)
 	case w.Edge:
-		fill = parseColour(look.Edge)
+		// a planed edge is lighter to the eye than the table's mean of it
+		fill = parseColour(look.Edge).mixed(fill, 0.5)
 	}
 	fill, line = fill.shaded(w.Shade), line.shaded(w.Shade/2)
 	switch theme {
 	case Evening:
-		return fill.mixed(rgb{0x24, 0x18, 0x0c}, 0.42), line.mixed(rgb{0x14, 0x0c, 0x06}, 0.5)
+		return fill.mixed(rgb{0x24, 0x18, 0x0c}, 0.3), line.mixed(rgb{0x14, 0x0c, 0x06}, 0.45)
 	case Paper:
 		return fill.mixed(rgb{255, 255, 255}, 0.72), line.mixed(rgb{255, 255, 255}, 0.35)
 	}

@@ -156,6 +156,9 @@ func (w *writer) item(i int, it *Item) {
 }
 
 func (w *writer) path(it *Item) {
+	if it.Soft > 0 && w.o.Theme == Paper {
+		return // a drawing on paper has no shadows
+	}
 	w.start("path").id(it.ID).str("d", w.steps(it.Path))
 	if it.Tone == "" {
 		w.str("fill", "none")

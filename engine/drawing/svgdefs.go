@@ -81,39 +81,48 @@ func (g Glow) kelvin() float64 {
 // colour would look orange on a screen.
 func lamp(kelvin float64) rgb {
 	k := min(max((kelvin-2200)/2800, 0), 1)
-	return rgb{0xff, 0xc8, 0x82}.mixed(rgb{0xff, 0xfa, 0xf0}, k)
+	return rgb{0xff, 0xc4, 0x7a}.mixed(rgb{0xff, 0xfa, 0xf0}, k)
 }
 
 func lampID(kelvin float64) string { return "lamp-" + string(appendNumber(nil, kelvin, 0)) }
 
-// fades is how light dies away from the line of a strip: share of the reach, and
-// strength there.
-func fades() [6][2]float64 {
-	return [6][2]float64{{0, 0.78}, {0.12, 0.58}, {0.3, 0.30}, {0.55, 0.12}, {0.8, 0.03}, {1, 0}}
+// A fade is how light dies away: share of the reach, and strength there.
+type fade [6][2]float64
+
+// nearFade is the light close under a strip, farFade what it throws into the room.
+func nearFade() fade {
+	return fade{{0, 0.62}, {0.1, 0.44}, {0.28, 0.22}, {0.55, 0.07}, {0.8, 0.015}, {1, 0}}
+}
+
+func farFade() fade {
+	return fade{{0, 0.72}, {0.16, 0.52}, {0.36, 0.31}, {0.6, 0.13}, {0.82, 0.035}, {1, 0}}
 }
 
 // lightGradients defines the wash of one colour: straight for the middle of a strip,
-// round for its ends. Both are in shares of the shape that they fill.
+// round for its ends, and wide for the room. They are in shares of the shape that they
+// fill.
 func (w *writer) lightGradients(kelvin float64) {
-	colour := lamp(kelvin).String()
-	stops := func() {
-		for _, s := range fades() {
+	colour, id := lamp(kelvin).String(), lampID(kelvin)
+	stops := func(f fade) {
+		for _, s := range f {
 			w.start("stop").num("offset", s[0]).str("stop-color", colour).num("stop-opacity", s[1]).leaf("")
 		}
 		w.sink.Close()
 	}
-	id := lampID(kelvin)
 	w.start("linearGradient").str("id", w.o.Prefix+id).str("x1", "0").str("y1", "0").str("x2", "0").str("y2", "1").open(id)
-	stops()
-	w.start("radialGradient").str("id", w.o.Prefix+id+"-a").str("cx", "1").str("cy", "0").str("r", "1").open(id + "-a")
-	stops()
-	w.start("radialGradient").str("id", w.o.Prefix+id+"-b").str("cx", "0").str("cy", "0").str("r", "1").open(id + "-b")
-	stops()
+	stops(nearFade())
+	for _, r := range [...]struct {
+		name, cx string
+		f        fade
+	}{{"-a", "1", nearFade()}, {"-b", "0", nearFade()}, {"-c", "1", farFade()}, {"-d", "0", farFade()}} {
+		w.start("radialGradient").str("id", w.o.Prefix+id+r.name).str("cx", r.cx).str("cy", "0").str("r", "1").open(id + r.name)
+		stops(r.f)
+	}
 }
 
-// glow writes a wash of light: a rectangle along the strip and a quarter of an ellipse
-// at each end, so that no edge shows. It is written as light that falls down and
-// turned as it stands.
+// glow writes a wash of light: close to the strip a rectangle along it with a quarter of
+// an ellipse at each end, and over all of it half an ellipse that goes out into the
+// room. It is written as light that falls down and turned as it stands.
 func (w *writer) glow(it *Item) {
 	g := it.Glow
 	toward := g.Toward
@@ -128,21 +137,48 @@ func (w *writer) glow(it *Item) {
 	}
 	// with the light falling down the screen the strip runs to the left or to the right
 	turn := -angle(toward) - 90
-	left, right := from, to
+	left, before, after := from, g.Before*w.o.Scale, g.After*w.o.Scale
 	along := turned(Point{1, 0}, turn)
 	if float64((to.X-from.X)*along.X)+float64((to.Y-from.Y)*along.Y) < 0 {
-		left, right = to, from
+		left, before, after = to, after, before
 	}
-	_ = right
 	w.start("g").id(it.ID).str("transform", "translate("+w.text(left.X)+" "+w.text(left.Y)+") rotate("+w.text(turn)+")")
+	// whole pixels, or a hair of the wall shows between the parts
+	w.str("shape-rendering", "crispEdges")
 	w.fade(it.Fade)
 	w.open(it.ID)
-	id := "url(#" + w.o.Prefix + lampID(g.kelvin())
-	side := 0.55 * reach
-	w.start("rect").num("width", length).num("height", reach).str("fill", id+")").leaf("")
-	w.start("path").str("d", w.quarter(0, -side, reach)).str("fill", id+"-a)").leaf("")
-	w.start("path").str("d", w.quarter(length, side, reach)).str("fill", id+"-b)").leaf("")
+	if cut := g.Cut * w.o.Scale; cut > 0 && cut < reach {
+		w.clip(it.ID, -before, length+after, cut)
+		defer w.sink.Close()
+	}
+	w.wash(length, reach, before, after, "url(#"+w.o.Prefix+lampID(g.kelvin()))
 	w.sink.Close()
+}
+
+// clip opens a group that shows no more than a rectangle under the strip.
+func (w *writer) clip(id string, left, right, down float64) {
+	name := xmlName(w.o.Prefix + id + "/clip")
+	w.start("clipPath").str("id", name).open("clip")
+	w.start("rect").num("x", left).num("width", right-left).num("height", down).leaf("")
+	w.sink.Close()
+	w.start("g").str("clip-path", "url(#"+name+")").open("clipped")
+}
+
+// closeShare is how much of the reach the light close to the strip has.
+const closeShare = 0.42
+
+func (w *writer) wash(length, reach, before, after float64, id string) {
+	half, short := length/2, closeShare*reach
+	part := func(x, side, reach float64, paint string) {
+		if math.Abs(side) > 0 {
+			w.start("path").str("d", w.quarter(x, side, reach)).str("fill", id+paint).leaf("")
+		}
+	}
+	part(half, -half-before, reach, "-c)")
+	part(half, half+after, reach, "-d)")
+	w.start("rect").num("width", length).num("height", short).str("fill", id+")").leaf("")
+	part(0, -min(before, 0.3*short), short, "-a)")
+	part(length, min(after, 0.3*short), short, "-b)")
 }
 
 // quarter is a quarter of an ellipse below the point (x, 0) of the screen, going out

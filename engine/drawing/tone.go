@@ -39,6 +39,7 @@ func tones() []tone {
 		{name: "wall-ink", day: "#292826", evening: "#a59b8b", paper: "#000000"},
 		{name: "pencil", day: "#6d665b", evening: "#8f8676", paper: "#666666"},
 		{name: "edge", day: "#4a3216", evening: "#d3b286", paper: "#000000"},
+		{name: "arris", day: "#7a5c36", evening: "#a98a60", paper: "#333333"},
 		{name: "chalk", day: "#1e4d9b", evening: "#a9c7f7", paper: "#000000"},
 		{name: "chalk-2", day: "#dfe6f2", evening: "#28344a", paper: "#ffffff"},
 		{name: "on-chalk", day: "#fdfbf6", evening: "#14202f", paper: "#ffffff"},

@@ -1,0 +1,153 @@
+package view
+
+import (
+	"ledgewright/engine/drawing"
+	"ledgewright/engine/wall"
+)
+
+// lines draws the chalk lines between their pegs.
+func (p *painter) lines() {
+	for i, l := range p.o.Lines {
+		y, width := l.Height.MM(), p.w.Width.MM()
+		if width <= 0 {
+			continue
+		}
+		p.chalked(l.ID, uint64(i), y, width)
+		k := 8 * p.px
+		pegs := []drawing.Step{
+			drawing.Move(-k, y+0.75*k), drawing.LineTo(0, y), drawing.LineTo(-k, y-0.75*k),
+			drawing.Move(width+k, y+0.75*k), drawing.LineTo(width, y), drawing.LineTo(width+k, y-0.75*k),
+		}
+		p.path(drawing.LayerMarks, l.ID, "", stroke("chalk", 2), pegs).ID = l.ID + "/pegs"
+	}
+}
+
+// chalked is the line itself, broken and a little off the straight as snapped chalk is.
+// The line stands where it says within half a pixel.
+func (p *painter) chalked(id string, seed uint64, y, width float64) {
+	var main, dust []drawing.Step
+	step := 18 * p.px
+	for k := uint64(0); float64(k)*step < width; k++ {
+		x := float64(k) * step
+		h := plank(id, int(k)) ^ seed
+		off := func(n uint, size float64) float64 { return (float64(h>>n&255)/127.5 - 1) * size * p.px }
+		end := min(x+step*(0.86+0.3*float64(h>>40&255)/255), width)
+		main = append(main, drawing.Move(x, y+off(0, 0.35)), drawing.LineTo(end, y+off(8, 0.35)))
+		if h>>48&3 != 0 {
+			dust = append(dust, drawing.Move(x+0.2*step, y+off(16, 1.3)), drawing.LineTo(min(x+step*(0.35+0.5*float64(h>>56)/255), width), y+off(24, 1.3)))
+		}
+	}
+	it := p.path(drawing.LayerMarks, id, "", stroke("chalk", 1.5), main)
+	it.ID, it.Fade = id+"/line", 0.12
+	p.path(drawing.LayerMarks, id, "", stroke("chalk", 1), dust).Fade = 0.55
+}
+
+// chosen puts four corner marks round the module that is chosen.
+func (p *painter) chosen(scenes []scene) {
+	for i := range scenes {
+		if scenes[i].id != p.o.Selected || p.o.Selected == "" {
+			continue
+		}
+		b := scenes[i].box.Grown(5 * p.px)
+		k := min(25*p.px, 0.3*b.Width(), 0.3*b.Height())
+		var path []drawing.Step
+		for _, c := range corners(b) {
+			sx, sy := k, k
+			if c.X > b.MinX {
+				sx = -k
+			}
+			if c.Y > b.MinY {
+				sy = -k
+			}
+			path = append(path, drawing.Move(c.X+sx, c.Y), drawing.LineTo(c.X, c.Y), drawing.LineTo(c.X, c.Y+sy))
+		}
+		it := p.path(drawing.LayerMarks, scenes[i].id, "", drawing.Line{Tone: "chalk", Width: 2.25}, path)
+		it.ID = scenes[i].id + "/chosen"
+	}
+}
+
+// points draws where the brackets are: filled with a ring where the point is known to
+// meet wood or masonry, hollow where that is not known, slashed in the warning ink where
+// there is only lining.
+func (p *painter) points(points []wall.Point) {
+	var pins []drawing.Box
+	last := ""
+	for i := range points {
+		q := &points[i]
+		at := point{X: q.X.MM(), Y: q.Y.MM()}
+		if p.o.Numbers {
+			p.cross(q, at)
+			pins = p.pin(q, at, pins)
+			continue
+		}
+		// one mark a bracket: its rod's axis, or its first hole where it has none
+		if key := q.Module + "/" + q.Bracket; key != last {
+			last = key
+			p.mark(q, at)
+		}
+	}
+}
+
+// mark is a bracket point as it shows through the board.
+func (p *painter) mark(q *wall.Point, at point) {
+	id := q.Bracket + "/point"
+	px := p.px
+	small, ring := drawing.Circle(at.X, at.Y, 4.3*px), drawing.Circle(at.X, at.Y, 8.5*px)
+	switch {
+	case q.In.Wood() || q.In.Kind == wall.InMasonry:
+		p.path(drawing.LayerMarks, q.Module, "", drawing.Line{Tone: "chalk", Width: 1.5}, ring)
+		p.path(drawing.LayerMarks, q.Module, "chalk", drawing.Line{}, small).ID = id
+	case q.In.Kind == wall.InLining:
+		p.path(drawing.LayerMarks, q.Module, "leaf", drawing.Line{Tone: "warn", Width: 1.5}, drawing.Circle(at.X, at.Y, 6.2*px)).ID = id
+		k := 8.5 * px
+		p.path(drawing.LayerMarks, q.Module, "", stroke("warn", 1.5), drawing.Segment(at.X-k, at.Y-k, at.X+k, at.Y+k))
+	default:
+		p.path(drawing.LayerMarks, q.Module, "leaf", drawing.Line{Tone: "chalk", Width: 1.5}, drawing.Circle(at.X, at.Y, 6.2*px)).ID = id
+	}
+}
+
+// cross is a hole mark for hanging: a cross and a circle; an axis is a cross alone.
+func (p *painter) cross(q *wall.Point, at point) {
+	k, r := 10*p.px, 4.6*p.px
+	tone := drawing.Tone("ink")
+	if q.In.Kind == wall.InLining {
+		tone = "warn"
+	}
+	p.path(drawing.LayerMarks, q.Module, "", stroke(tone, 1.2), []drawing.Step{
+		drawing.Move(at.X-k, at.Y), drawing.LineTo(at.X+k, at.Y), drawing.Move(at.X, at.Y-k), drawing.LineTo(at.X, at.Y+k),
+	}).ID = q.Module + "/hole" + q.Number
+	if q.Drill > 0 {
+		p.path(drawing.LayerMarks, q.Module, "leaf", drawing.Line{Tone: tone, Width: 1.5}, drawing.Circle(at.X, at.Y, r))
+	}
+}
+
+// pin writes the number of a point beside it, where no other number stands.
+func (p *painter) pin(q *wall.Point, at point, taken []drawing.Box) []drawing.Box {
+	r := max(9.5, 5.5+3.6*float64(len(q.Number))) * p.px
+	best := point{}
+	for n, d := range [...]point{{X: 1, Y: 1}, {X: -1, Y: 1}, {X: 1, Y: -1}, {X: -1, Y: -1}, {X: 0, Y: 1.6}, {X: 0, Y: -1.6}, {X: 2.1, Y: 1}, {X: -2.1, Y: 1}} {
+		c := plus(at, d, 16*p.px)
+		if n == 0 {
+			best = c
+		}
+		box := drawing.Box{MinX: c.X - r, MinY: c.Y - r, MaxX: c.X + r, MaxY: c.Y + r}
+		if !anyMeets(taken, box) {
+			best = c
+			break
+		}
+	}
+	p.path(drawing.LayerMarks, q.Module, "leaf", drawing.Line{Tone: "ink", Width: 1.2}, drawing.Circle(best.X, best.Y, r))
+	it := p.add(drawing.Item{Group: q.Module, Layer: drawing.LayerMarks, Kind: drawing.TextKind, Tone: "ink"})
+	it.ID = q.Module + "/number" + q.Number
+	it.Text = drawing.Text{At: point{X: best.X, Y: best.Y - 4.3*p.px}, Size: 12.5 * p.px, String: q.Number, Figure: true, Bold: true}
+	return append(taken, drawing.Box{MinX: best.X - r, MinY: best.Y - r, MaxX: best.X + r, MaxY: best.Y + r})
+}
+
+func anyMeets(taken []drawing.Box, b drawing.Box) bool {
+	for _, t := range taken {
+		if t.Meets(b) {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,164 @@
+// Package view draws what the engine works out: a wall with its modules, a board with
+// every cut dimensioned, a corner.
+//
+// The wall is an elevation with shallow depth. The fronts of the modules lie in the
+// picture plane and are true to scale; what is t behind the plane is shrunk towards
+// one point C in the middle of the wall, 1 330 mm above the floor:
+//
+//	p′ = C + (p − C) · D/(D + t)
+//
+// with D such that a back 220 mm deep comes to 0.925. It is the perspective of an eye D
+// before the picture plane, of a wall whose modules all have their fronts in that
+// plane; order.go says how hidden surfaces follow from it exactly. The look (shades,
+// line weights, what means what) is this project's own.
+package view
+
+import (
+	"ledgewright/engine/drawing"
+	"ledgewright/engine/module"
+	"ledgewright/engine/plan"
+	"ledgewright/engine/unit"
+	"ledgewright/engine/wall"
+	"ledgewright/engine/wood"
+)
+
+// Options say what a picture shows.
+type Options struct {
+	Style    unit.Style // of its figures
+	Selected string     // id of the module that is chosen
+	Shallow  bool       // backs recede; else a flat elevation
+	Evening  bool       // lights are on
+
+	ShowStuds bool
+	ShowBands bool // where cables are expected
+	ShowSizes bool // dimensions: of the chosen module, or of all where none is chosen
+	ShowMarks bool // bracket points
+	Numbers   bool // wall points by their numbers, for hanging; dimensions are then theirs, from the level and the plumb line
+
+	Lines   []plan.Line // chalk lines at a height
+	Wrapped []string    // modules whose figure runs round the corners
+	Pixel   float64     // mm of the wall for one pixel of the screen, for sizes that do not grow with the wall; 0: a thousandth of the picture's width
+
+	Scale float64 // of a board's drawing, such as 0.2 for 1 : 5; 0: the largest usual one that fits
+	Sheet float64 // width that a board's drawing may take, paper mm; 0: 277, A4 lying down less 10 mm at each side
+}
+
+// eyeHeight and eyeDepth place the eye: the point that backs recede to, above the
+// floor, and D for a back 220 mm deep at 0.925: 220 · 0.925/(1 − 0.925).
+const (
+	eyeHeight = 1330.0
+	eyeDepth  = 220 * 0.925 / (1 - 0.925)
+)
+
+// A painter collects the items of a wall's picture.
+type painter struct {
+	o     Options
+	w     *plan.Wall
+	eye   drawing.Point
+	px    float64 // mm for a pixel
+	box   drawing.Box
+	light float64 // −1: daylight comes from the left, +1: from the right
+	items []drawing.Item
+	steps []drawing.Step // storage of paths
+}
+
+// Wall returns the picture of one arrangement on its wall. Modules that the result does
+// not place are left out.
+func Wall(w plan.Wall, r wall.Result, modules []module.Result, o Options) drawing.Drawing {
+	p := newPainter(&w, o)
+	p.room()
+	if o.ShowStuds {
+		p.studs()
+	}
+	if o.ShowBands {
+		p.bands()
+	}
+	p.obstacles()
+	scenes := p.place(r, modules)
+	p.items = grow(p.items, scenes)
+	p.shadows(scenes)
+	if o.Evening {
+		p.washes(scenes)
+	}
+	p.lines()
+	p.modules(scenes)
+	if o.Evening {
+		p.strips(scenes)
+	}
+	p.chosen(scenes)
+	if o.ShowMarks || o.Numbers {
+		p.points(r.Points)
+	}
+	switch {
+	case o.ShowSizes && o.Numbers:
+		p.running(r)
+	case o.ShowSizes:
+		p.sizes(r, scenes)
+	}
+	return drawing.Drawing{Title: w.Name, Box: p.box, Items: p.items}
+}
+
+func newPainter(w *plan.Wall, o Options) *painter {
+	p := &painter{o: o, w: w, light: -1}
+	width, height := w.Width.MM(), w.Height.MM()
+	top := height + max(w.CeilingRise.Or(0).MM(), 0)
+	bottom := min(w.FloorRise.Or(0).MM(), 0)
+	margin := 0.1 * max(width, height) // more at the left, for the column of heights
+	p.box = drawing.Box{MinX: -1.4 * margin, MinY: bottom - 0.9*margin, MaxX: width + margin, MaxY: top + 0.55*margin}
+	p.eye = drawing.Point{X: width / 2, Y: eyeHeight}
+	p.px = o.Pixel
+	if !(p.px > 0) {
+		p.px = max(p.box.Width(), 1) / 1000
+	}
+	for i := range w.Obstacles {
+		if ob := &w.Obstacles[i]; ob.Kind == plan.Window {
+			if ob.X+ob.Width/2 > w.Width/2 {
+				p.light = 1
+			}
+			break
+		}
+	}
+	return p
+}
+
+// grow makes room once for what the modules will need.
+func grow(items []drawing.Item, scenes []scene) []drawing.Item {
+	n := 32
+	for i := range scenes {
+		n += 5*len(scenes[i].solids) + 12
+	}
+	out := make([]drawing.Item, len(items), len(items)+n)
+	copy(out, items)
+	return out
+}
+
+// add appends an item and gives it back to be filled in further.
+func (p *painter) add(it drawing.Item) *drawing.Item {
+	p.items = append(p.items, it)
+	return &p.items[len(p.items)-1]
+}
+
+// path appends a path item.
+func (p *painter) path(layer drawing.Layer, group string, tone drawing.Tone, line drawing.Line, path []drawing.Step) *drawing.Item {
+	return p.add(drawing.Item{Group: group, Layer: layer, Kind: drawing.PathKind, Tone: tone, Line: line, Path: path})
+}
+
+// stroke is a line in pixels.
+func stroke(tone drawing.Tone, px float64) drawing.Line {
+	return drawing.Line{Tone: tone, Width: px, Round: true}
+}
+
+// dashed is a broken line in pixels.
+func dashed(tone drawing.Tone, px float64, dash ...float64) drawing.Line {
+	return drawing.Line{Tone: tone, Width: px, Dash: dash}
+}
+
+// Woods returns the looks of all woods, for a writer's table.
+func Woods() []drawing.Species {
+	all := wood.All()
+	out := make([]drawing.Species, len(all))
+	for i, s := range all {
+		out[i] = drawing.Species{ID: s.ID, Look: drawing.Look(s.Look)}
+	}
+	return out
+}
