@@ -9,6 +9,7 @@ import (
 
 	"ledgewright/engine/drawing"
 	"ledgewright/engine/plan"
+	"ledgewright/engine/unit"
 	"ledgewright/engine/view"
 )
 
@@ -26,6 +27,12 @@ func TestPictures(t *testing.T) {
 		require.NoError(t, os.WriteFile(filepath.Join(dir, name+".svg"), []byte(text), 0o644))
 		t.Log(name, len(text))
 	}
+	big := func(name string, o view.Options, s drawing.SVGOptions) {
+		w, r, m := many()
+		s.Woods, s.Scale = view.Woods(), 0.16
+		require.NoError(t, os.WriteFile(filepath.Join(dir, name+".svg"), []byte(drawing.SVG(view.Wall(w, r, m, o), s)), 0o644))
+	}
+	big("many", view.Options{Shallow: true, ShowStuds: true, ShowMarks: true, ShowSizes: true, Style: unit.Style{System: unit.Inches}}, drawing.SVGOptions{Grain: -1})
 	write("day", view.Options{Shallow: true, ShowStuds: true, ShowMarks: true, ShowSizes: true, Selected: "m2", Lines: line}, drawing.SVGOptions{Grain: -1})
 	write("all", view.Options{Shallow: true, ShowStuds: true, ShowBands: true, ShowSizes: true}, drawing.SVGOptions{Grain: 12})
 	write("evening", view.Options{Shallow: true, Evening: true, ShowMarks: true, Lines: line}, drawing.SVGOptions{Grain: -1, Theme: drawing.Evening})

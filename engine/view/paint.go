@@ -61,7 +61,7 @@ func (p *painter) looking(scenes []scene, group []int) (faces []face, nodes []no
 			for side1 := range v.ring {
 				a, b := side(v.ring, side1)
 				if !s.touched[i][side1] && looksAt(a, b, p.eye) {
-					nodes = append(nodes, newNode([]point{a, b}, p.eye, len(faces)))
+					nodes = append(nodes, newNode(p.pair(a, b), p.eye, len(faces)))
 					faces = append(faces, face{scene: k, solid: i, side: side1})
 				}
 			}
@@ -74,6 +74,15 @@ func (p *painter) looking(scenes []scene, group []int) (faces []face, nodes []no
 		}
 	}
 	return faces, nodes
+}
+
+// pair is the two ends of a side, in storage of their own.
+func (p *painter) pair(a, b point) []point {
+	if cap(p.pairs)-len(p.pairs) < 2 {
+		p.pairs = make([]point, 0, 512)
+	}
+	p.pairs = append(p.pairs, a, b)
+	return p.pairs[len(p.pairs)-2 : len(p.pairs) : len(p.pairs)]
 }
 
 // looksAt reports whether the side a–b of a counter-clockwise outline looks at c, by more
@@ -94,7 +103,7 @@ func (p *painter) back(q point, t float64) point {
 // storage hands out room for a path.
 func (p *painter) storage(n int) []drawing.Step {
 	if cap(p.steps)-len(p.steps) < n {
-		p.steps = make([]drawing.Step, 0, 2048)
+		p.steps = make([]drawing.Step, 0, max(n, 2048))
 	}
 	from := len(p.steps)
 	p.steps = p.steps[:from+n]
@@ -231,7 +240,7 @@ func (p *painter) fronts(scenes []scene, group []int) {
 
 // edges draws the outlines of a module's fronts.
 func (p *painter) edges(s *scene) {
-	var outer, joint []drawing.Step
+	outer, joint := p.outer[:0], p.joint[:0]
 	for i := range s.solids {
 		v := &s.solids[i]
 		if v.t0 > near && p.o.Shallow {
@@ -252,12 +261,20 @@ func (p *painter) edges(s *scene) {
 			pen = true
 		}
 	}
+	p.outer, p.joint = outer, joint
 	if len(joint) > 0 {
-		p.path(drawing.LayerBoards, s.id, "", stroke("edge", 0.8), joint)
+		p.path(drawing.LayerBoards, s.id, "", stroke("edge", 0.8), p.kept(joint))
 	}
 	if len(outer) > 0 {
-		p.path(drawing.LayerBoards, s.id, "", stroke("edge", 1.2), outer).ID = s.id + "/outline"
+		p.path(drawing.LayerBoards, s.id, "", stroke("edge", 1.2), p.kept(outer)).ID = s.id + "/outline"
 	}
+}
+
+// kept copies a path into the picture's own storage.
+func (p *painter) kept(path []drawing.Step) []drawing.Step {
+	out := p.storage(len(path))
+	copy(out, path)
+	return out
 }
 
 // triangles cuts a simple counter-clockwise polygon into triangles by its ears; a convex

@@ -19,7 +19,7 @@ func (p *painter) room() {
 	c := p.wallCorners()
 	far := [4]point{}
 	for i, q := range c {
-		far[i] = p.towards(q, 4)
+		far[i] = p.towards(q)
 	}
 	id := p.w.ID
 	none := drawing.Line{}
@@ -45,25 +45,24 @@ func (p *painter) wallCorners() [4]point {
 	return [4]point{{X: 0, Y: 0}, {X: w.Width.MM(), Y: floor}, {X: w.Width.MM(), Y: w.Height.MM() + ceiling}, {X: 0, Y: w.Height.MM()}}
 }
 
-// towards returns what lies towards the room from a place on the wall: away from the
-// eye's point in the picture, cut where it leaves the picture.
-func (p *painter) towards(q point, k float64) point {
-	d := sub(q, p.eye)
-	out := plus(p.eye, d, k)
-	for range 40 { // shorten to just outside the box
-		if m := middle(q, out); !p.holds(m) {
-			out = m
-			continue
+// reach returns the scale by which the wall's outline, drawn out from the eye's point,
+// lies outside the picture on every side.
+func (p *painter) reach(width, height float64) float64 {
+	k := 1.05
+	for _, d := range [...][2]float64{
+		{p.eye.X - p.box.MinX, p.eye.X}, {p.box.MaxX - p.eye.X, width - p.eye.X},
+		{p.eye.Y - p.box.MinY, p.eye.Y}, {p.box.MaxY - p.eye.Y, height - p.eye.Y},
+	} {
+		if d[1] > 0 {
+			k = max(k, 1.05*d[0]/d[1])
 		}
-		break
 	}
-	return out
+	return min(k, 50)
 }
 
-func (p *painter) holds(q point) bool {
-	b := p.box.Grown(0.05 * p.box.Width())
-	return q.X > b.MinX && q.X < b.MaxX && q.Y > b.MinY && q.Y < b.MaxY
-}
+// towards returns what lies towards the room from a place on the wall's outline: away
+// from the eye's point in the picture, beyond its border.
+func (p *painter) towards(q point) point { return plus(p.eye, sub(q, p.eye), p.far) }
 
 // overrun is the wall's outline with its lines running past the corners, as a pencil
 // does.
@@ -92,7 +91,7 @@ func (p *painter) floorBoards(c [4]point, id string) {
 		if x < 0 || x > width {
 			continue
 		}
-		out = append(out, drawing.Step{To: 'M', P: q}, drawing.Step{To: 'L', P: p.towards(q, 4)})
+		out = append(out, drawing.Step{To: 'M', P: q}, drawing.Step{To: 'L', P: p.towards(q)})
 	}
 	p.path(drawing.LayerWall, id, "", stroke("line", 0.75), out).Fade = 0.65
 }

@@ -232,10 +232,25 @@ func (z *sizer) heights(r wall.Result, scenes []scene, chosen bool) {
 	z.column(levels)
 }
 
+// legible keeps each height once, and of heights that lie too close together to be told
+// apart the chalk line, or else the lowest.
+func legible(levels []level, least float64) (out []level) {
+	for _, l := range levels {
+		if n := len(out); n > 0 && (l.y-out[n-1].y).MM() < least {
+			if l.edge == 0 && out[n-1].edge != 0 {
+				out[n-1] = l
+			}
+			continue
+		}
+		out = append(out, l)
+	}
+	return out
+}
+
 // column writes heights from the floor at the left of the wall.
 func (z *sizer) column(levels []level) {
 	slices.SortStableFunc(levels, func(a, b level) int { return cmp.Compare(a.y, b.y) })
-	levels = slices.CompactFunc(levels, func(a, b level) bool { return a.y == b.y })
+	levels = legible(levels, 0.7*sizeText*z.p.px)
 	if len(levels) == 0 {
 		return
 	}

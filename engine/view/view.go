@@ -37,18 +37,22 @@ type Options struct {
 
 	Lines   []plan.Line // chalk lines at a height
 	Wrapped []string    // modules whose figure runs round the corners
-	Pixel   float64     // mm of the wall for one pixel of the screen, for sizes that do not grow with the wall; 0: a thousandth of the picture's width
+	Pixel   float64     // mm of the wall for one pixel of the screen, for sizes that do not grow with the wall; 0: a thousandth of the picture's width, at most 4.2
 
 	Scale float64 // of a board's drawing, such as 0.2 for 1 : 5; 0: the largest usual one that fits
 	Sheet float64 // width that a board's drawing may take, paper mm; 0: 277, A4 lying down less 10 mm at each side
 }
 
 // eyeHeight and eyeDepth place the eye: the point that backs recede to, above the
-// floor, and D for a back 220 mm deep at 0.925: 220 · 0.925/(1 − 0.925).
+// floor (lower on a wall that ends lower), and D for a back 220 mm deep at 0.925: 220 · 0.925/(1 − 0.925).
 const (
 	eyeHeight = 1330.0
 	eyeDepth  = 220 * 0.925 / (1 - 0.925)
 )
+
+// largestPixel keeps marks and figures smaller than boards where a long wall's picture
+// is not told how large it will be seen.
+const largestPixel = 4.2
 
 // A painter collects the items of a wall's picture.
 type painter struct {
@@ -59,7 +63,11 @@ type painter struct {
 	box   drawing.Box
 	light float64 // −1: daylight comes from the left, +1: from the right
 	items []drawing.Item
-	steps []drawing.Step // storage of paths
+	far   float64 // how far the room goes on towards the eye, as a scale from its point
+
+	// storage that is handed out or used again
+	steps, outer, joint []drawing.Step
+	pairs               []point
 }
 
 // Wall returns the picture of one arrangement on its wall. Modules that the result does
@@ -105,11 +113,12 @@ func newPainter(w *plan.Wall, o Options) *painter {
 	bottom := min(w.FloorRise.Or(0).MM(), 0)
 	margin := 0.1 * max(width, height) // more at the left, for the column of heights
 	p.box = drawing.Box{MinX: -1.4 * margin, MinY: bottom - 0.9*margin, MaxX: width + margin, MaxY: top + 0.55*margin}
-	p.eye = drawing.Point{X: width / 2, Y: eyeHeight}
+	p.eye = drawing.Point{X: width / 2, Y: min(eyeHeight, 0.6*height)}
 	p.px = o.Pixel
 	if !(p.px > 0) {
-		p.px = max(p.box.Width(), 1) / 1000
+		p.px = min(max(p.box.Width(), 1)/1000, largestPixel)
 	}
+	p.far = p.reach(width, height)
 	for i := range w.Obstacles {
 		if ob := &w.Obstacles[i]; ob.Kind == plan.Window {
 			if ob.X+ob.Width/2 > w.Width/2 {
