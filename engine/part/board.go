@@ -25,8 +25,8 @@ func count(m *module.Result, b *board.Board) counted {
 	start, end := b.Ends()
 	p := &c.part
 	p.Name, p.Boards, p.Wood = b.Name, []string{b.ID}, b.Wood
-	if !c.own {
-		p.Name = plainName(b)
+	if c.plain = plainName(m, b); !c.own {
+		p.Name = c.plain
 	}
 	p.Thickness, p.Width = min(b.Thickness, b.Width), max(b.Thickness, b.Width)
 	p.Overall = b.Length
@@ -44,7 +44,7 @@ func count(m *module.Result, b *board.Board) counted {
 
 // plainName says what a board is: by its role, and by its direction in the module's
 // frame, within 10°; our assumption.
-func plainName(b *board.Board) string {
+func plainName(m *module.Result, b *board.Board) string {
 	const near = 10 * unit.Degree
 	dir := b.Frame.Dir.Turn() % unit.HalfTurn
 	key := "part.slanting"
@@ -52,13 +52,29 @@ func plainName(b *board.Board) string {
 	case b.Role == board.Divider:
 		key = "part.divider"
 	case b.Role == board.Rail:
-		key = "part.rail"
+		key = railName(m, b.ID)
 	case min(dir, unit.HalfTurn-dir) <= near:
 		key = "part.shelf-board"
 	case (dir - unit.QuarterTurn).Abs() <= near:
 		key = "part.upright"
 	}
 	return words.Text(key, nil, unit.Style{})
+}
+
+// railName says what a rail of a bracket is: one of a pair of cleats is raised over the
+// other, which stays on the wall. A rail's id is its bracket's and a letter.
+func railName(m *module.Result, id string) string {
+	bracket, letter := id[:max(len(id)-1, 0)], id[max(len(id)-1, 0):]
+	for i := range m.Fixings {
+		switch f := &m.Fixings[i]; {
+		case f.Bracket != bracket || f.Lift == 0:
+		case letter == "a":
+			return "part.cleat"
+		default:
+			return "part.wall-cleat"
+		}
+	}
+	return "part.rail"
 }
 
 // chainEnd says what one end of a board of the chain is.

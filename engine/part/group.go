@@ -9,11 +9,12 @@ import (
 
 // A counted is one board that waits to be grouped.
 type counted struct {
-	part Part // of this board alone
-	own  bool // the name is the maker's
-	same string
-	twin string       // as same, of its mirror twin
-	b    *board.Board // for saying where twins differ
+	part  Part   // of this board alone
+	own   bool   // the name is the maker's
+	plain string // what it is called else
+	same  string
+	twin  string       // as same, of its mirror twin
+	b     *board.Board // for saying where twins differ
 }
 
 // A party is a part being gathered.
@@ -61,7 +62,7 @@ func (p *party) join(c *counted) {
 	p.Boards = append(p.Boards, c.part.Boards[0])
 	p.Quantity++
 	if p.own && (!c.own || c.part.Name != p.Name) {
-		p.own, p.Name = false, plainName(p.first.b)
+		p.own, p.Name = false, p.first.plain
 	}
 }
 

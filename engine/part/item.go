@@ -130,13 +130,13 @@ func screwSize(s board.Screw) string {
 	return size(s.Diameter)
 }
 
-// size is a length as a size of goods: millimetres, or inches where it is a whole number
-// of sixteenths and not of half millimetres.
+// size is a length as a size of goods: inches where it is a whole number of sixteenths
+// and not of half millimetres, else millimetres to a tenth.
 func size(l unit.Length) string {
 	if l%(unit.Inch/16) == 0 && l%(unit.Millimetre/2) != 0 {
 		return unit.Style{System: unit.Inches, Step: unit.Inch / 64}.WithUnit(l)
 	}
-	return l.String()
+	return unit.Style{System: unit.Metric, Step: unit.Millimetre / 10}.WithUnit(l)
 }
 
 func pieceSize(p board.Piece) string {

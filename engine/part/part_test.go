@@ -165,6 +165,20 @@ func TestNames(t *testing.T) {
 	require.Equal(t, []string{"m1.1", "m2.1"}, list(a, b).Parts[0].Boards)
 }
 
+func TestRailsAndCleats(t *testing.T) {
+	m := chain("m1", 26*mm, 900*mm)
+	m.Brackets = []plan.Bracket{{ID: "b1", Kind: "cleat", Board: 1, At: 250 * mm, Length: some(500 * mm)}}
+	names := map[string]string{}
+	for _, p := range list(m).Parts {
+		names[p.Boards[0]] = p.Name
+	}
+	require.Equal(t, map[string]string{"m1.1": "shelf board", "b1a": "cleat on the module", "b1b": "cleat on the wall"}, names)
+	m.Brackets[0].Kind = "rail"
+	l := list(m)
+	require.Equal(t, "rail", l.Parts[1].Name)
+	require.Equal(t, 2, l.Boards)
+}
+
 func TestHardware(t *testing.T) {
 	m := chain("m1", 26*mm, 260*mm, 700*mm, 260*mm)
 	m.Corners[0].Reinforcement.Kind, m.Corners[1].Reinforcement.Kind = "spline", "tenon"

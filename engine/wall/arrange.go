@@ -124,7 +124,7 @@ func (b *body) board(id string) *board.Board {
 	return nil
 }
 
-// Upright is how far a fixing's board may be from level or plumb for the fixing to work.
+// attitude is how far a fixing's board may be from level or plumb for the fixing to work.
 const attitude = 2 * unit.Degree
 
 // works reports whether a fixing works in a pose: its edge is at the wall, its board is
@@ -220,7 +220,7 @@ func moved(arrangement, module, label string, dx, dy unit.Length) finding.Remedy
 	}
 }
 
-// replaced is the remedy that places a module's brackets anew by the shop's rule.
+// placedAgain is the remedy that places a module's brackets anew by the shop's rule.
 func (j *job) placedAgain(b *body) finding.Remedy {
 	return finding.Remedy{
 		Key:  "place-brackets-again",

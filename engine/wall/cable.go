@@ -61,7 +61,7 @@ func Bands(w plan.Wall) []Band {
 			continue
 		}
 		if r.Upright {
-			out = append(out, upright(w, o.ID, o.X, o.X+o.Width))
+			out = append(out, uprightBand(w, o.ID, o.X, o.X+o.Width))
 		}
 		if r.Sideways {
 			out = append(out, Band{o.ID, false, quad(0, w.Width, o.Y, o.Y, o.Y+o.Height, o.Y+o.Height)})
@@ -72,13 +72,13 @@ func Bands(w plan.Wall) []Band {
 		out = append(out, Band{Ceiling, false, quad(0, w.Width, l-r.Ceiling, h-r.Ceiling, l, h)})
 	}
 	if r.Corners > 0 {
-		out = append(out, upright(w, LeftEnd, 0, r.Corners), upright(w, RightEnd, w.Width-r.Corners, w.Width))
+		out = append(out, uprightBand(w, LeftEnd, 0, r.Corners), uprightBand(w, RightEnd, w.Width-r.Corners, w.Width))
 	}
 	return out
 }
 
-// upright returns a band from floor to ceiling.
-func upright(w plan.Wall, from string, x1, x2 unit.Length) Band {
+// uprightBand returns a band from floor to ceiling.
+func uprightBand(w plan.Wall, from string, x1, x2 unit.Length) Band {
 	return Band{from, true, quad(x1, x2, floorAt(&w, x1), floorAt(&w, x2), ceilingAt(&w, x1), ceilingAt(&w, x2))}
 }
 

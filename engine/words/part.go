@@ -8,6 +8,8 @@ func partWords() []Entry {
 		{"part.slanting", "slanting board"},
 		{"part.divider", "divider"},
 		{"part.rail", "rail"},
+		{"part.cleat", "cleat on the module"},
+		{"part.wall-cleat", "cleat on the wall"},
 		{"part.sum", "{n} {n|board|boards}, {mass} of wood, {glue} of glue. Finished sizes, without allowance; the length runs with the grain."},
 
 		{"end.square", "square"},
