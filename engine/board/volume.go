@@ -15,8 +15,9 @@ import (
 // their union inside the wood is V = ∫ A(v) dv, with the area A of the union in the
 // section at v found exactly ([taken]). Between the v at which cuts begin and end A is
 // constant, unless a round cut or a long arris changes with v; there the integral is
-// taken by Gauss's rule of 12 points after v = m + h·sin φ, which makes the square
-// roots at both ends smooth. The error is below 1e-9 of the cut.
+// taken by Gauss's rule of 8 points over each half after v = m + h·sin φ, which makes
+// the square roots at both ends smooth. What is left of error is far below a part in 10⁷ of the
+// board.
 func (b Board) Volume() unit.Volume {
 	start, end := b.Ends()
 	wood := b.quad(start, end)
@@ -146,8 +147,9 @@ func (k *body) alongArris(wood [4]vec) (float64, bool) {
 	return section * (to.u - from.u), true
 }
 
-// holds reports whether p lies in the wood, its outline included.
-func holds(wood [4]vec, p vec) bool { return depthIn(wood, p) >= -1e-9 }
+// holds reports whether p lies in the wood, its outline included, within what rounding
+// to the nanometre does to a mouth on a slanting end.
+func holds(wood [4]vec, p vec) bool { return depthIn(wood, p) >= -2e-6 }
 
 // depthIn returns how far p lies inside the outline, negative outside.
 func depthIn(wood [4]vec, p vec) float64 {
@@ -159,16 +161,14 @@ func depthIn(wood [4]vec, p vec) float64 {
 	return deep
 }
 
-// The nodes and weights of Gauss's rule of 12 points on (−1, 1), by symmetry half of
+// The nodes and weights of Gauss's rule of 8 points on (−1, 1), by symmetry half of
 // them: Abramowitz and Stegun, Handbook of Mathematical Functions (1964), table 25.4.
-func gauss12() [6][2]float64 {
-	return [6][2]float64{
-		{0.125233408511469, 0.249147045813403},
-		{0.367831498998180, 0.233492536538355},
-		{0.587317954286617, 0.203167426723066},
-		{0.769902674194305, 0.160078328543346},
-		{0.904117256370475, 0.106939325995318},
-		{0.981560634246719, 0.047175336386512},
+func gauss8() [4][2]float64 {
+	return [4][2]float64{
+		{0.183434642495650, 0.362683783378362},
+		{0.525532409916329, 0.313706645877887},
+		{0.796666477413627, 0.222381034453374},
+		{0.960289856497536, 0.101228536290376},
 	}
 }
 
@@ -181,17 +181,77 @@ func (b *Board) slab(wood [4]vec, group []*body, v0, v1 float64) float64 {
 		return 0
 	}
 	if !changes {
-		return taken(wood, flats) * (v1 - v0)
+		return union(wood, flats) * (v1 - v0)
 	}
-	sum := 0.0
-	for _, g := range gauss12() {
-		for _, x := range [2]float64{g[0], -g[0]} {
-			sin, cos := math.Sincos(x * math.Pi / 2)
+	sum := b.half(wood, group, flats, m, h)
+	if symmetric(group, m) {
+		return 2 * sum
+	}
+	return sum + b.half(wood, group, flats, m, -h)
+}
+
+// half returns the volume between m and m + h. At the axis of a round cut, where two
+// such cuts of one size cross, A has a corner; that is why a slab is halved.
+func (b *Board) half(wood [4]vec, group []*body, flats []flat, m, h float64) (sum float64) {
+	for _, g := range gauss8() {
+		for _, x := range [2]float64{1 - g[0], 1 + g[0]} {
+			sin, cos := math.Sincos(x * math.Pi / 4)
 			flats, _ = b.sections(flats[:0], group, m+float64(h*sin))
-			sum += float64(g[1] * cos * taken(wood, flats))
+			sum += float64(g[1] * cos * union(wood, flats))
 		}
 	}
-	return sum * h * math.Pi / 2
+	return sum * math.Abs(h) * math.Pi / 4
+}
+
+// symmetric reports whether every section that changes with v does so evenly about m,
+// as about the axis of a round cut.
+func symmetric(group []*body, m float64) bool {
+	for _, k := range group {
+		switch {
+		case k.v0 >= m || k.v1 <= m:
+		case k.form == ledge, k.form == leaning && math.Abs(k.v0+k.v1-2*m) > 1e-9:
+			return false
+		}
+	}
+	return true
+}
+
+// union is [taken] with a shorter way for what is nearly always asked: cuts inside one
+// another, such as a bore in its pocket, and one cut alone inside the wood.
+func union(wood [4]vec, flats []flat) float64 {
+	left := flats[:0]
+	for i := range flats {
+		covered := false
+		for j := range flats {
+			covered = covered || i != j && flats[j].covers(&flats[i]) && !(j > i && flats[i].covers(&flats[j]))
+		}
+		if !covered {
+			left = append(left, flats[i])
+		}
+	}
+	if len(left) == 1 && !left[0].less && (&flat{quad: wood}).covers(&left[0]) {
+		if left[0].disc {
+			return math.Pi * left[0].radius * left[0].radius
+		}
+		return area(left[0].quad)
+	}
+	return taken(wood, left)
+}
+
+// covers reports whether the quadrangle of f has all of o in it. A disc or a hollow
+// quadrangle covers nothing that is asked about.
+func (f *flat) covers(o *flat) bool {
+	if f.disc || f.less || o.less {
+		return false
+	}
+	q := f.quad
+	if q[2].sub(q[0]).cross(q[3].sub(q[1])) < 0 {
+		q[1], q[3] = q[3], q[1]
+	}
+	if o.disc {
+		return depthIn(q, o.at) >= o.radius
+	}
+	return holds(q, o.quad[0]) && holds(q, o.quad[1]) && holds(q, o.quad[2]) && holds(q, o.quad[3])
 }
 
 // sections appends what each body takes at v and reports whether any of it changes

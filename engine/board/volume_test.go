@@ -293,12 +293,14 @@ func TestVolumesByHand(t *testing.T) {
 	p := pocket(60*mm, 12*mm, 60*mm, 16*mm, 6*mm)
 	require.InDelta(t, 60*16*6+math.Pi*36*119, taken(p, b), 1e-3)
 	require.InDelta(t, math.Pi*36*125, taken(b, bore(60*mm, 12*mm, 8*mm, 125*mm)), 1e-3, "a pilot in its bore")
+	cross := Feature{Kind: Bore, Enter: FaceA, Mouth: Point{U: 60 * mm, V: 60 * mm}, Diameter: 12 * mm, Depth: 24 * mm}
+	require.InDelta(t, math.Pi*36*(125+24)-16./3*216, taken(b, cross), 1e-3, "two equal cylinders share 16/3·r³ (Archimedes)")
 }
 
 func TestVolumeOfRandomBoards(t *testing.T) {
 	rng := rand.New(rand.NewPCG(7, 11))
 	length := func(lo, hi int) unit.Length { return unit.Length(lo+rng.IntN(hi-lo)) * mm / 2 }
-	for i := range 10 {
+	for i := range 6 {
 		b := mitred(300*mm, 120*mm, 24*mm, length(-40, 40))
 		for range 1 + rng.IntN(5) {
 			u, v, w := length(20, 580), length(0, 240), length(0, 48)
@@ -311,7 +313,7 @@ func TestVolumeOfRandomBoards(t *testing.T) {
 			}[rng.IntN(4)]
 			b.Features = append(b.Features, f)
 		}
-		require.InEpsilon(t, sliced(b, 120), float64(b.Volume())*1e9, 1e-6, strconv.Itoa(i))
+		require.InEpsilon(t, sliced(b, 100), float64(b.Volume())*1e9, 1e-6, strconv.Itoa(i))
 	}
 }
 

@@ -150,10 +150,14 @@ func whenCut(c board.Cut) board.Moment {
 	return board.AfterMitre
 }
 
-// housingDepth returns how deep a housing goes into a board.
+// housingDepth returns how deep a housing goes into a board: as typed, or the shop's
+// part of the thickness rounded down to what the bench can set.
 func (w *work) housingDepth(d plan.Divider, b *board.Board) unit.Length {
-	part := unit.Length(max(w.s.Joints.HousingDepthPart, 1))
-	return min(max(d.HousingDepth.Or(b.Thickness/part), 0), b.Thickness)
+	deep := b.Thickness / unit.Length(max(w.s.Joints.HousingDepthPart, 1))
+	if step := max(w.s.Tape.Bench, 1); deep > step {
+		deep -= deep % step
+	}
+	return min(max(d.HousingDepth.Or(deep), 0), b.Thickness)
 }
 
 // housing returns the housing for a divider in a face of a board.
