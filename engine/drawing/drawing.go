@@ -5,8 +5,10 @@ package drawing
 // A Drawing is a picture. Items later in the list lie on top.
 type Drawing struct {
 	Title string
-	Lang  string // BCP 47 tag of its words; empty: not said
-	Box   Box    // what is shown
+	Lang  string  // BCP 47 tag of its words; empty: not said
+	Box   Box     // what is shown
+	Paper bool    // a millimetre of the drawing is one of paper: it is at its scale already
+	Pixel float64 // mm of the drawing that are to be about a pixel of the screen; 0: 1
 	Items []Item
 }
 

@@ -5,11 +5,11 @@ import (
 	"strconv"
 )
 
-// SVGOptions say how a drawing becomes SVG. The zero value is the day theme, one pixel
-// a millimetre, without grain, with text.
+// SVGOptions say how a drawing becomes SVG. The zero value is the day theme, a file for
+// paper at a scale that suits the drawing, without grain, with text.
 type SVGOptions struct {
 	Theme      Theme
-	Scale      float64   // units of the file for one millimetre of the drawing; zero: 1
+	Scale      float64   // units of the file for one millimetre of the drawing; zero: a file in millimetres, at full size for a drawing on paper, else at the 1 : n that makes a pixel a thin line
 	Millimetre bool      // a unit of the file is a millimetre of paper, and a line of one pixel is 0.25 mm; else a pixel
 	Grain      int       // so many of the largest faces are drawn with their grain; negative: all
 	NoText     bool      // leaves text out, for a page that puts its own figures on top
@@ -49,10 +49,10 @@ func WriteSVG(d Drawing, o SVGOptions, s Sink) {
 }
 
 // WriteItems emits only the items, for a page that keeps the svg element and rewrites
-// one group. box is that of the whole drawing.
-func WriteItems(items []Item, box Box, o SVGOptions, s Sink) {
-	w := newWriter(Drawing{Box: box, Items: items}, o, s)
-	w.items(items)
+// one group. of is the whole drawing, which gives box and scale.
+func WriteItems(items []Item, of Drawing, o SVGOptions, s Sink) {
+	of.Items = items
+	newWriter(of, o, s).items(items)
 }
 
 // A writer holds what all elements need.
@@ -72,12 +72,20 @@ type writer struct {
 
 func newWriter(d Drawing, o SVGOptions, s Sink) *writer {
 	if !(o.Scale > 0) {
-		o.Scale = 1
+		o.Scale, o.Millimetre = d.scale(), true
 	}
 	w := &writer{o: o, sink: s, box: d.Box, colours: newPalette(o.Theme), seen: map[string]int{}}
 	w.width, w.height = d.Box.Width()*o.Scale, d.Box.Height()*o.Scale
 	w.grained = largest(d.Items, o.Grain)
 	return w
+}
+
+// scale returns the scale of a file of the drawing: whole parts, 1 : n.
+func (d *Drawing) scale() float64 {
+	if d.Paper || !(d.Pixel > 0) {
+		return 1
+	}
+	return 1 / max(math.Ceil(d.Pixel/linePixel), 1)
 }
 
 // pixel returns the width of a line of one pixel, in units of the file.

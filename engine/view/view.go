@@ -103,7 +103,7 @@ func Wall(w plan.Wall, r wall.Result, modules []module.Result, o Options) drawin
 	case o.ShowSizes:
 		p.sizes(r, scenes)
 	}
-	return drawing.Drawing{Title: w.Name, Box: p.box, Items: p.items}
+	return drawing.Drawing{Title: w.Name, Lang: lang, Box: p.box, Pixel: p.px, Items: p.items}
 }
 
 func newPainter(w *plan.Wall, o Options) *painter {
@@ -160,6 +160,18 @@ func stroke(tone drawing.Tone, px float64) drawing.Line {
 // dashed is a broken line in pixels.
 func dashed(tone drawing.Tone, px float64, dash ...float64) drawing.Line {
 	return drawing.Line{Tone: tone, Width: px, Dash: dash}
+}
+
+// lang is the language of the catalogue of words.
+const lang = "en"
+
+// FileOptions are those of a wall's picture as a file: with its text and its grain.
+func FileOptions(evening bool) drawing.SVGOptions {
+	o := drawing.SVGOptions{Grain: -1, Woods: Woods()}
+	if evening {
+		o.Theme = drawing.Evening
+	}
+	return o
 }
 
 // Woods returns the looks of all woods, for a writer's table.
