@@ -159,6 +159,7 @@ const (
 	plugDepthMost  = 8 * mm
 	pilotTenths    = 7 // pilot's diameter in tenths
 	screwDiameters = 8 // length of the screw in the other board
+	leastDiameters = 4 // at least, where a slanting screw finds no more wood
 )
 
 // screws sets out screws and plugs through the through board of a butt or rebate, or
@@ -169,8 +170,13 @@ func (j *job) screws() {
 	d := j.thickness()
 	at := j.screwAt(th, other)
 	path := j.Boards[th].Thickness - at.y - j.shape.Sides[th].Rebate
-	if path < 2*d || j.shape.Plane < 3*d || at.out > 0 {
+	grip := j.grip(other, at, d)
+	switch {
+	case path < 2*d || j.shape.Plane < 3*d || at.out > 0:
 		j.noRoom(max(path, 0), 2*d)
+		return
+	case grip < leastDiameters*d:
+		j.noRoom(max(grip, 0), leastDiameters*d)
 		return
 	}
 	plug := plugDiameters * d
@@ -182,9 +188,11 @@ func (j *job) screws() {
 	for _, r := range rows {
 		v := r.From + (r.To-r.From)/2
 		j.add(th, j.fromOutside(th, at.x, v, plug, head))
-		j.add(th, j.fromOutside(th, at.x, v, d, path))
-		j.add(other, j.pilot(other, at, v, d))
-		j.piece(Screw, d, 0, path-head+screwDiameters*d)
+		hole := j.fromOutside(th, at.x, v, d, path)
+		hole.Through = true
+		j.add(th, hole)
+		j.add(other, j.pilot(other, at, v, d, grip))
+		j.piece(Screw, d, 0, path-head+grip)
 		j.piece("plug", plug, 0, head)
 	}
 }
@@ -205,6 +213,25 @@ func (j *job) screwAt(th, other int) screwPlace {
 	return p
 }
 
+// grip returns how far a screw may go into board i: its axis runs towards one of the
+// faces unless the corner is square, and keeps the cover from it.
+func (j *job) grip(i int, at screwPlace, d unit.Length) unit.Length {
+	t, keep := j.Boards[i].Thickness.MM(), (j.cover(i) + d/2).MM()
+	y := at.l.MM() * j.shape.Sides[i].Tilt.Cos()
+	near, far := y-keep, t-keep-y // wood to the inner and the outer face
+	cos := j.shape.Interior.Cos()
+	long := screwDiameters * d.MM()
+	switch {
+	case near < 0 || far < 0:
+		return 0
+	case cos > 1e-6:
+		long = min(long, far/cos)
+	case cos < -1e-6:
+		long = min(long, near/-cos)
+	}
+	return unit.Nearest(long)
+}
+
 // fromOutside is a round cut from the outer face, square to it.
 func (j *job) fromOutside(i int, x, v, diameter, depth unit.Length) board.Feature {
 	seat := j.seats[i]
@@ -217,11 +244,11 @@ func (j *job) fromOutside(i int, x, v, diameter, depth unit.Length) board.Featur
 
 // pilot is the screw's hole in the other board. Its axis runs square to the through
 // board, which stands at the interior angle: 90° − θ from the other board's length.
-func (j *job) pilot(i int, at screwPlace, v, d unit.Length) board.Feature {
+func (j *job) pilot(i int, at screwPlace, v, d, grip unit.Length) board.Feature {
 	seat := j.seats[i]
 	f := board.Feature{
 		Kind: board.Bore, Cause: cause(j.Number), Enter: seat.At, Mouth: j.onPlane(i, at.l),
-		Diameter: d * pilotTenths / 10, Depth: screwDiameters * d, After: board.AfterGlue,
+		Diameter: d * pilotTenths / 10, Depth: grip, After: board.AfterGlue,
 		Tilt: seat.tilt(unit.QuarterTurn - j.shape.Interior),
 	}
 	f.Mouth.V = v
@@ -232,7 +259,7 @@ func (j *job) takenByScrews(th int, at screwPlace, plug, path unit.Length) []boa
 	f := j.fromOutside(th, at.x, j.width/2, plug, path)
 	f.Diameter, f.Along, f.Across = 0, plug, j.width
 	spans := j.Boards[th].Taken(f, j.Shop.Covers.BoreToSlot)
-	g := j.pilot(1-th, at, j.width/2, plug)
+	g := j.pilot(1-th, at, j.width/2, plug, screwDiameters*j.thickness())
 	g.Across, g.Diameter, g.Along = g.Diameter, 0, j.width
 	return board.Merge(append(spans, j.Boards[1-th].Taken(g, j.Shop.Covers.BoreToSlot)...))
 }

@@ -102,7 +102,10 @@ func order(features []board.Feature) {
 		}
 		return 1 + slices.Index([]string{"corner", "divider", "light", "bracket", "edge"}, f.Cause.What)
 	}
-	slices.SortStableFunc(features, func(a, b board.Feature) int { return cmp.Compare(rank(&a), rank(&b)) })
+	byRank := func(a, b board.Feature) int { return cmp.Compare(rank(&a), rank(&b)) }
+	if !slices.IsSortedFunc(features, byRank) {
+		slices.SortStableFunc(features, byRank)
+	}
 }
 
 // checkClashes asks every board whether its cuts leave enough wood. Of the wood about
@@ -145,16 +148,21 @@ func (w *work) outline() {
 // that the shop's profile expects of the house.
 func (w *work) weigh() {
 	moisture := (w.s.Moisture.UseLow + w.s.Moisture.UseHigh) / 2
+	id, density, known := "", unit.Density(0), true
 	var unknown []string
 	for i := range w.out.Boards {
 		b := &w.out.Boards[i]
+		if i == 0 || b.Wood != id { // nearly always one wood
+			var s wood.Species
+			s, known = wood.Find(b.Wood)
+			id, density = b.Wood, s.DensityAt(moisture)
+		}
+		if !known && !slices.Contains(unknown, id) {
+			unknown = append(unknown, id)
+		}
 		v := b.Volume()
 		w.out.Volume += v
-		s, ok := wood.Find(b.Wood)
-		if !ok && !slices.Contains(unknown, b.Wood) {
-			unknown = append(unknown, b.Wood)
-		}
-		w.out.Mass += unit.Mass(float64(v) * float64(s.DensityAt(moisture)))
+		w.out.Mass += unit.Mass(float64(v) * float64(density))
 	}
 	for _, id := range unknown {
 		w.out.Mass = 0
