@@ -64,7 +64,8 @@ func anyEvent(t *rapid.T, now *float64) Event {
 }
 
 // A ledger watches a hand and fails when a rule is broken. It keeps its own account of
-// which pen is down.
+// which pen is down: the last that came, because an id that comes again, and a second pen,
+// tell of an Up that was lost.
 type ledger struct {
 	t       require.TestingT
 	hand    Hand
@@ -74,8 +75,12 @@ type ledger struct {
 
 func (l *ledger) step(e Event) {
 	switch {
-	case e.Kind == Down && e.Type == Pen && e.possible():
-		l.penDown[e.ID] = true
+	case e.Kind == Down && e.possible():
+		delete(l.penDown, e.ID)
+		if e.Type == Pen {
+			clear(l.penDown)
+			l.penDown[e.ID] = true
+		}
 	case e.Kind == Up || e.Kind == Cancel, e.Kind == Motion && e.Loose && e.possible():
 		delete(l.penDown, e.ID)
 	}

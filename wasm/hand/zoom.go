@@ -60,7 +60,7 @@ func (h Hand) wheel(e Event) []Gesture {
 	if h.n > 0 || e.DX == 0 && e.DY == 0 {
 		return nil
 	}
-	g := Gesture{Kind: PanZoom, X: e.X, Y: e.Y, Scale: 1, Shift: e.Shift, Type: e.Type}
+	g := Gesture{Kind: PanZoom, X: e.X, Y: e.Y, Scale: 1, Shift: e.Shift, Type: Mouse}
 	switch {
 	case e.Control:
 		s := -min(max(e.DY, -wheelLimit), wheelLimit) * wheelRate / 2
