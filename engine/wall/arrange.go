@@ -63,7 +63,7 @@ func Arrange(w plan.Wall, a plan.Arrangement, modules []module.Result, s shop.Pr
 		j.step = unit.Millimetre
 	}
 	j.r = Result{Arrangement: a.ID, Wall: w.ID, corner: a.Corner, width: w.Width}
-	j.r.Findings = make([]finding.Finding, 0, 16+len(a.Poses))
+	j.r.Findings = make([]finding.Finding, 0, 8)
 	j.place(modules)
 	j.setOut()
 	j.clear()

@@ -279,10 +279,13 @@ func (j *job) neighbours() {
 // pair judges the gap between two modules: they overlap, they touch, or they stand apart.
 // The finding is about the later of the two.
 func (j *job) pair(a, b *body, gap unit.Length) {
+	g := &j.s.Gaps
+	if !short(gap, g.Apart) || !short(gap, g.Touching) && gap <= g.Touching+unit.Touch {
+		return
+	}
 	if b.rank < a.rank {
 		a, b = b, a
 	}
-	g := &j.s.Gaps
 	f := finding.Finding{Place: j.at(b), Value: words.LengthOf(gap),
 		Args: []words.Arg{words.Name("module", b.label()), words.Name("other", a.label())}}
 	switch {
@@ -292,12 +295,10 @@ func (j *job) pair(a, b *body, gap unit.Length) {
 	case short(gap, g.Touching):
 		f.Kind, f.Limit = tightGap, words.LengthOf(g.Touching)
 		f.Remedies = append(j.nudged(a, b, g.Touching), finding.Remedy{Key: "hang-with-gauge", Args: []words.Arg{words.Length("by", g.Touching)}})
-	case gap > g.Touching+unit.Touch && short(gap, g.Apart):
+	default:
 		f.Kind, f.Limit = nearMiss, words.LengthOf(g.Apart)
 		f.Remedies = append(j.moves(b), j.nudged(a, b, g.Touching)...)
 		f.Remedies = append(f.Remedies, finding.Remedy{Key: "leave-gap"})
-	default:
-		return
 	}
 	j.add(f)
 }

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ledgewright/engine/board"
+	"ledgewright/engine/document"
 	"ledgewright/engine/finding"
 	"ledgewright/engine/module"
 	"ledgewright/engine/plan"
@@ -147,11 +148,9 @@ func TestWhatIsNotKnownIsListed(t *testing.T) {
 	f := only(t, r, "wall-not-surveyed")
 	require.Equal(t, "Not known of this wall, so not checked: its lining and how thick it is; where its studs are; whether its studs are wood or metal; "+
 		"the slope of the floor; the slope of the ceiling; how plumb it is at three places; what is on the other side.", say(f))
-	require.Empty(t, missingFacts(ptr(surveyed())))
-	require.Len(t, missingFacts(&plan.Wall{}), 7)
 	w := surveyed()
-	w.Studs.Width.Known = false
-	require.Equal(t, []string{"missing.stud-width"}, missingFacts(&w))
+	require.Empty(t, missingFacts(&w, Studs(w)))
+	require.Len(t, missingFacts(&plan.Wall{}, nil), 7)
+	w.Studs.Width = document.Opt[unit.Length]{}
+	require.Equal(t, []string{"missing.stud-width"}, missingFacts(&w, Studs(w)))
 }
-
-func ptr[T any](v T) *T { return &v }

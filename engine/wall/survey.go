@@ -1,6 +1,7 @@
 package wall
 
 import (
+	"slices"
 	"strconv"
 
 	"ledgewright/engine/finding"
@@ -32,7 +33,7 @@ func (j *job) survey() {
 		return
 	}
 	at := finding.Place{Wall: j.w.ID}
-	if missing := missingFacts(j.w); len(missing) > 0 {
+	if missing := missingFacts(j.w, j.studs); len(missing) > 0 {
 		j.add(finding.Finding{
 			Kind: notSurveyed, Place: at, Args: listed(missing),
 			Remedies: []finding.Remedy{{Key: "survey-wall"}},
@@ -55,8 +56,9 @@ func (j *job) survey() {
 	}
 }
 
-// missingFacts returns the keys of the words for what is not known of a wall.
-func missingFacts(w *plan.Wall) (keys []string) {
+// missingFacts returns the keys of the words for what is not known of a wall with these
+// studs.
+func missingFacts(w *plan.Wall, found []Stud) (keys []string) {
 	miss := func(is bool, key string) {
 		if is {
 			keys = append(keys, "missing."+key)
@@ -65,8 +67,8 @@ func missingFacts(w *plan.Wall) (keys []string) {
 	studs := w.Build == plan.BuildStuds || w.Build == plan.BuildLath
 	miss(w.Build == "", "build")
 	miss(w.Lining.Kind == "" || w.Lining.Kind != "none" && !w.Lining.Thickness.Known, "lining")
-	miss(studs && len(Studs(*w)) == 0, "studs")
-	miss(studs && !w.Studs.Width.Known && anyWidthless(w), "stud-width")
+	miss(studs && len(found) == 0, "studs")
+	miss(slices.ContainsFunc(found, func(s Stud) bool { return s.Half == 0 }), "stud-width")
 	miss(studs && w.Studs.Material == "", "stud-material")
 	miss(!w.FloorRise.Known, "floor")
 	miss(!w.CeilingRise.Known, "ceiling")
@@ -74,16 +76,6 @@ func missingFacts(w *plan.Wall) (keys []string) {
 	miss(w.FarSide == "", "far-side")
 	miss(!w.BuiltYear.Known, "year")
 	return keys
-}
-
-// anyWidthless reports whether a stud has no width of its own.
-func anyWidthless(w *plan.Wall) bool {
-	for _, s := range Studs(*w) {
-		if s.Half == 0 {
-			return true
-		}
-	}
-	return false
 }
 
 // listed returns keys as the arguments of a list of so many: {missing} with m1, m2 …
