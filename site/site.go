@@ -1,0 +1,125 @@
+// Package site is the pages as files: the still page with the example jobs, its
+// pictures and documents, the style sheet, the fonts and the schemas.
+//
+// Everything is made from the embedded examples by the engine, so a page never shows
+// a figure that the engine does not give. Names of files that can change with a
+// release carry a digest of their content; pages and schemas keep their names.
+package site
+
+import (
+	"bytes"
+	"compress/gzip"
+	"embed"
+	"fmt"
+	"hash/crc32"
+	"path"
+	"strings"
+
+	"ledgewright/assets"
+)
+
+//go:embed still.html ledgewright.css icon.svg
+var sources embed.FS
+
+//go:embed schema/*.json
+var schemas embed.FS
+
+// Policy is the content security policy of every page.
+const Policy = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; " +
+	"img-src 'self' blob: data:; font-src 'self'; connect-src 'self'; frame-src 'self'; worker-src 'self'; " +
+	"manifest-src 'self'; base-uri 'none'; form-action 'none'; require-trusted-types-for 'script'"
+
+// Pages are the files of the site by their path.
+type Pages map[string][]byte
+
+// Open is the pages as a [Source].
+func (p Pages) Open(path string) ([]byte, bool) {
+	body, ok := p[path]
+	return body, ok
+}
+
+// Build makes all files of the site, with a compressed twin (name.gz) beside each
+// that is smaller for it.
+func Build() (Pages, error) {
+	p := Pages{}
+	if err := p.addSchemas(); err != nil {
+		return nil, err
+	}
+	page := still{CSP: Policy, Icon: p.add("icon.svg", source("icon.svg")), Style: p.addStyle()}
+	for _, e := range assets.Examples() {
+		j, err := p.addJob(e)
+		if err != nil {
+			return nil, fmt.Errorf("example %s: %w", e.Name, err)
+		}
+		page.Jobs = append(page.Jobs, j)
+	}
+	page.Schemas, page.Cautions = p.schemaLinks(), cautions()
+	var err error
+	if p["index.html"], err = page.html(); err != nil {
+		return nil, err
+	}
+	p.compress()
+	return p, nil
+}
+
+// source returns a file of the program.
+func source(name string) []byte {
+	body, err := sources.ReadFile(name)
+	if err != nil {
+		panic(err) // the file is part of the program
+	}
+	return body
+}
+
+// add puts a file under its name with a digest of its content, and returns its path.
+func (p Pages) add(name string, body []byte) string {
+	end := path.Ext(name)
+	at := fmt.Sprintf("%s-%08x%s", strings.TrimSuffix(name, end), crc32.ChecksumIEEE(body), end)
+	p[at] = body
+	return at
+}
+
+// addStyle puts the fonts and the style sheet that names them.
+func (p Pages) addStyle() string {
+	css := string(source("ledgewright.css"))
+	for _, f := range assets.Fonts() {
+		if path.Ext(f.Name) != ".woff2" {
+			p["fonts/"+f.Name] = f.Body
+			continue
+		}
+		css = strings.ReplaceAll(css, "fonts/"+f.Name, p.add("fonts/"+f.Name, f.Body))
+	}
+	return p.add("ledgewright.css", []byte(css))
+}
+
+func (p Pages) addSchemas() error {
+	entries, err := schemas.ReadDir("schema")
+	if err != nil {
+		return err
+	}
+	for _, e := range entries {
+		name := "schema/" + e.Name()
+		if p[name], err = schemas.ReadFile(name); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// compress puts a compressed twin beside every file that is at least a tenth smaller
+// for it; fonts are not, they are compressed already.
+func (p Pages) compress() {
+	small := Pages{}
+	for name, body := range p {
+		var b bytes.Buffer
+		w, _ := gzip.NewWriterLevel(&b, gzip.DefaultCompression) // fails only for levels that do not exist
+		_, _ = w.Write(body)                                     // into memory: cannot fail
+		_ = w.Close()
+		if b.Len() < len(body)*9/10 {
+			small[name+".gz"] = b.Bytes()
+		}
+	}
+	for name, body := range small {
+		p[name] = body
+	}
+}
