@@ -1,0 +1,108 @@
+package engine
+
+import (
+	"reflect"
+
+	"ledgewright/engine/plan"
+	"ledgewright/engine/shop"
+	"ledgewright/engine/wall"
+)
+
+// A lending finds results of an earlier build that still hold.
+type lending struct {
+	from *Build
+	at   map[string]int // place of a module in the earlier build, by id; made on first need
+}
+
+func lender(before *Build, s shop.Profile) lending {
+	if before == nil || !same(before.from.shop, s) {
+		return lending{}
+	}
+	return lending{from: before}
+}
+
+// find returns the place of a module with the content of m in the earlier build, or
+// −1. Most modules stay at their place, so that is looked at first.
+func (l *lending) find(i int, m plan.Module) int {
+	if l.from == nil {
+		return -1
+	}
+	old := l.from.from.modules
+	if i < len(old) && old[i].ID == m.ID {
+		if sameModule(&old[i], &m) && l.usable(i) {
+			return i
+		}
+		return -1
+	}
+	if l.at == nil {
+		l.at = map[string]int{}
+		for j := range old {
+			l.at[old[j].ID] = j
+		}
+	}
+	if j, ok := l.at[m.ID]; ok && sameModule(&old[j], &m) && l.usable(j) {
+		return j
+	}
+	return -1
+}
+
+// usable refuses what was broken before: whether a module is broken depends on the
+// whole plan (its id may stand twice), not on its content alone.
+func (l *lending) usable(j int) bool { return !l.from.from.broken[l.from.Modules[j].ID] }
+
+// sameModule compares modules by content, and first by shared storage: an edit shares
+// what it did not touch, so most comparisons end without reading a board.
+func sameModule(a, b *plan.Module) bool {
+	shared := a.ID == b.ID && a.Name == b.Name && a.Depth == b.Depth && a.Wood == b.Wood &&
+		a.Closed == b.Closed && a.GrainWrap == b.GrainWrap &&
+		sameStorage(a.Boards, b.Boards) && sameStorage(a.Corners, b.Corners) &&
+		sameStorage(a.Dividers, b.Dividers) && sameStorage(a.Lights, b.Lights) &&
+		sameStorage(a.Brackets, b.Brackets) && sameStorage(a.Extra, b.Extra)
+	return shared || same(*a, *b)
+}
+
+// sameStorage reports whether two slices are one and the same. Slices of plans are
+// never written to, so their contents are then equal.
+func sameStorage[T any](a, b []T) bool {
+	return len(a) == len(b) && (len(a) == 0 || &a[0] == &b[0])
+}
+
+func same(a, b any) bool { return reflect.DeepEqual(a, b) }
+
+// lendPlacing returns the earlier result of an arrangement if nothing that it reads
+// has changed.
+func lendPlacing(before *Build, now source, i int, a plan.Arrangement, w plan.Wall, lent []bool) (wall.Result, bool) {
+	if before == nil || i >= len(before.from.placings) {
+		return wall.Result{}, false
+	}
+	old := before.from.placings[i]
+	if !sameArrangement(&old.arrangement, &a) || !same(before.from.units, now.units) || !same(before.from.shop, now.shop) {
+		return wall.Result{}, false
+	}
+	was, ok := findWall(before.from.walls, a.Wall)
+	if !ok || !same(was, w) || len(before.from.modules) != len(now.modules) {
+		return wall.Result{}, false
+	}
+	for j, m := range now.modules {
+		if placed(a, m.ID) && !(lent[j] && before.from.modules[j].ID == m.ID) {
+			return wall.Result{}, false
+		}
+	}
+	return old.result, true
+}
+
+func sameArrangement(a, b *plan.Arrangement) bool {
+	shared := a.ID == b.ID && a.Name == b.Name && a.Wall == b.Wall && a.Corner == b.Corner &&
+		sameStorage(a.Poses, b.Poses) && sameStorage(a.Lines, b.Lines) &&
+		sameStorage(a.Extra, b.Extra) && same(a.Datum, b.Datum)
+	return shared || same(*a, *b)
+}
+
+func placed(a plan.Arrangement, module string) bool {
+	for _, p := range a.Poses {
+		if p.Module == module {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,61 @@
+// Digest prints one line for each example, job and random plan: its name and digests
+// of the build, the wall pictures and the link. Run natively and as js/wasm, the two
+// outputs must be the same: same plan, same answer, on every machine.
+//
+// Usage, from the top of the repository:
+//
+//	go run ./testdata/digest [number of random plans]
+package main
+
+import (
+	"fmt"
+	"hash/fnv"
+	"os"
+	"strconv"
+
+	"ledgewright/assets"
+	"ledgewright/engine"
+	"ledgewright/engine/link"
+	"ledgewright/engine/plan"
+	"ledgewright/testdata/jobs"
+)
+
+func main() {
+	n := uint64(300)
+	if len(os.Args) > 1 {
+		if v, err := strconv.ParseUint(os.Args[1], 10, 32); err == nil {
+			n = v
+		}
+	}
+	for _, name := range assets.Names() {
+		p, err := assets.Plan(name)
+		if err != nil {
+			fmt.Fprintln(os.Stderr, err)
+			os.Exit(1)
+		}
+		line(name, p)
+	}
+	line("job-S", jobs.S())
+	line("job-M", jobs.M(3))
+	line("job-L", jobs.L())
+	for seed := range n {
+		line("random-"+strconv.FormatUint(seed, 10), jobs.RandomPlan(seed))
+	}
+}
+
+func line(name string, p plan.Plan) {
+	b := engine.Derive(p, nil)
+	text, err := engine.Encode(b)
+	code, err2 := link.EncodePlan(p, link.Options{Names: true})
+	fmt.Println(name, digest(string(text), err), digest(code, err2))
+}
+
+// digest is FNV-1a, 64 bits; an error is digested as its text.
+func digest(s string, err error) string {
+	if err != nil {
+		s = err.Error()
+	}
+	h := fnv.New64a()
+	h.Write([]byte(s))
+	return strconv.FormatUint(h.Sum64(), 16)
+}
