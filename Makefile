@@ -12,6 +12,9 @@ GO_VARS = GOPATH GOMODCACHE GOCACHE GOPROXY GOSUMDB GOFLAGS GOTOOLCHAIN GOROOT
 JS      = env -i PATH="$$PATH" HOME="$$HOME" $(foreach v,$(GO_VARS),$(if $($(v)),$(v)="$($(v))")) GOOS=js GOARCH=wasm
 ON_NODE = -exec="$(NODE_WASM)"
 
+# Patterns with ... pass testdata by, so its packages are named.
+DATA = $(patsubst %/,./%,$(sort $(dir $(wildcard testdata/*/*.go testdata/*/*/*.go))))
+
 .PHONY: run test bench site pictures tools
 
 run:
@@ -19,11 +22,12 @@ run:
 
 test: tools
 	@sh testdata/gofmt.sh
-	$(GO) vet -tags browser ./...
-	$(JS) $(GO) vet ./...
-	sh testdata/size.sh
+	$(GO) vet -tags browser ./... $(DATA)
+	$(JS) $(GO) vet ./... $(DATA)
+	@sh testdata/size.sh
 	$(JS) $(GO) test $(ON_NODE) ./engine/...
-	$(GO) test -tags browser ./...
+	@sh testdata/same.sh
+	$(GO) test -tags browser ./... $(DATA)
 
 tools:
 	@sh testdata/tools.sh
