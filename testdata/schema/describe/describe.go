@@ -130,6 +130,9 @@ func (w *writer) object(t reflect.Type) Object {
 		if key == "-" || !f.IsExported() {
 			continue
 		}
+		if key == "" {
+			key = lowered(f.Name)
+		}
 		m := w.of(f.Type)
 		if c := w.comments[name+"."+f.Name]; c != "" {
 			m["description"] = c
@@ -147,3 +150,12 @@ func (w *writer) object(t reflect.Type) Object {
 }
 
 func packageOf(t reflect.Type) string { return t.PkgPath()[strings.LastIndexByte(t.PkgPath(), '/')+1:] }
+
+// lowered is the name of a member whose field has no tag, as package document has it.
+func lowered(name string) string {
+	n := 1
+	for n < len(name) && name[n] >= 'A' && name[n] <= 'Z' && (n+1 == len(name) || name[n+1] < 'a') {
+		n++
+	}
+	return strings.ToLower(name[:n]) + name[n:]
+}
