@@ -81,7 +81,7 @@ func (c *clash) pair(a, b *solid) {
 	}
 	limit := c.c.BoreToSlot
 	if a.Kind == Pocket || b.Kind == Pocket {
-		limit = max(c.c.Pocket, min(limit, c.c.Pocket))
+		limit = c.c.Pocket
 	}
 	if a.gap(&b.body) >= limit.MM() {
 		return

@@ -81,10 +81,13 @@ func (j *job) taken(s, w, d unit.Length) []board.Span {
 	var spans []board.Span
 	for i := range 2 {
 		f := j.slot(i, s, w, d, 0, j.width, false)
-		spans = append(spans, j.Boards[i].Taken(f, j.Shop.Covers.BoreToSlot)...)
+		spans = append(spans, j.Boards[i].Taken(f, j.clear())...)
 	}
 	return board.Merge(spans)
 }
+
+// clear is the wood to be left between a piece's slot and any other cut.
+func (j *job) clear() unit.Length { return max(j.Shop.Covers.BoreToSlot, j.Shop.Covers.Pocket) }
 
 func (j *job) add(i int, f board.Feature) { j.out.Features[i] = append(j.out.Features[i], f) }
 
@@ -147,7 +150,7 @@ func (j *job) takenByKeys(deep [2]unit.Length) []board.Span {
 	var spans []board.Span
 	for i := range 2 {
 		f := j.key(i, deep[i], board.Span{From: 0, To: j.width})
-		spans = append(spans, j.Boards[i].Taken(f, j.Shop.Covers.BoreToSlot)...)
+		spans = append(spans, j.Boards[i].Taken(f, j.clear())...)
 	}
 	return board.Merge(spans)
 }
@@ -258,10 +261,10 @@ func (j *job) pilot(i int, at screwPlace, v, d, grip unit.Length) board.Feature 
 func (j *job) takenByScrews(th int, at screwPlace, plug, path unit.Length) []board.Span {
 	f := j.fromOutside(th, at.x, j.width/2, plug, path)
 	f.Diameter, f.Along, f.Across = 0, plug, j.width
-	spans := j.Boards[th].Taken(f, j.Shop.Covers.BoreToSlot)
+	spans := j.Boards[th].Taken(f, j.clear())
 	g := j.pilot(1-th, at, j.width/2, plug, screwDiameters*j.thickness())
 	g.Across, g.Diameter, g.Along = g.Diameter, 0, j.width
-	return board.Merge(append(spans, j.Boards[1-th].Taken(g, j.Shop.Covers.BoreToSlot)...))
+	return board.Merge(append(spans, j.Boards[1-th].Taken(g, j.clear())...))
 }
 
 // What may be claimed of a glued mitre, as nominal stress on its plane: small tests of

@@ -145,7 +145,10 @@ func (w *work) tooShort(i int, l, least unit.Length) finding.Finding {
 		Place: finding.Place{Board: w.id(i)}, Args: []words.Arg{words.Name("board", w.label(i))},
 	}
 	if w.m.Boards[i].Length.Known {
-		step := max(w.s.Tape.Bench, unit.Millimetre)
+		step := unit.Millimetre
+		if w.s.System == unit.Inches {
+			step = unit.Inch / 16
+		}
 		f.Remedies = append(f.Remedies, setLength("longer-board", i, least-least%step+20*step))
 	} else {
 		f.Remedies = append(f.Remedies, finding.Remedy{Key: "move-the-closing"})

@@ -6,14 +6,21 @@ import (
 
 	"github.com/peterstace/simplefeatures/geom"
 	"github.com/stretchr/testify/require"
+
+	"ledgewright/engine/unit"
+	"ledgewright/testdata/jobs"
 )
 
 // polygon hands an outline to the geometry library, in millimetres, with every edge
-// moved outward by grow.
-func polygon(t *testing.T, points []XY, grow float64) geom.Geometry {
+// moved outward by grow and the whole turned about the origin.
+func polygon(t *testing.T, points []XY, grow float64, turn unit.Angle) geom.Geometry {
 	var xy []float64
 	n := len(points)
-	at := func(i int) (x, y float64) { p := points[(i+n)%n]; return p.X.MM(), p.Y.MM() }
+	sin, cos := turn.SinCos()
+	at := func(i int) (x, y float64) {
+		p := points[(i+n)%n]
+		return p.X.MM()*cos - p.Y.MM()*sin, p.X.MM()*sin + p.Y.MM()*cos
+	}
 	for i := range n + 1 {
 		x, y := at(i)
 		px, py := at(i - 1)
@@ -29,6 +36,27 @@ func polygon(t *testing.T, points []XY, grow float64) geom.Geometry {
 	return g
 }
 
+// overlay asks the library for the union or the intersection of outlines. Now and then
+// it stops, with an error and no result, at outlines that touch along a slanting line;
+// it is then asked again with the module turned a little, which changes no area.
+func overlay(t *testing.T, seed uint64, ask func([]geom.Geometry) (geom.Geometry, error), grow float64, outlines ...Outline) geom.Geometry {
+	var last error
+	for try := range unit.Angle(8) {
+		parts := make([]geom.Geometry, len(outlines))
+		for i, o := range outlines {
+			parts[i] = polygon(t, o.Points, grow, try*7*unit.Degree)
+		}
+		g, err := ask(parts)
+		if last = err; err == nil {
+			return g
+		}
+	}
+	require.NoError(t, last, "seed %d", seed)
+	return geom.Geometry{}
+}
+
+func intersection(g []geom.Geometry) (geom.Geometry, error) { return geom.Intersection(g[0], g[1]) }
+
 // checkOutlines holds a module against the general-purpose geometry library
 // github.com/peterstace/simplefeatures v0.50.0.
 //
@@ -38,30 +66,16 @@ func polygon(t *testing.T, points []XY, grow float64) geom.Geometry {
 // overlaps and areas are held to, which are measured on the outlines as they are.
 func checkOutlines(t *testing.T, seed uint64, r Result, boards int, closed bool) {
 	sum := 0.0
-	parts := make([]geom.Geometry, len(r.Outlines))
 	for i, o := range r.Outlines {
-		parts[i] = polygon(t, o.Points, 0)
-		sum += parts[i].Area()
+		sum += polygon(t, o.Points, 0, 0).Area()
 		require.Positive(t, areaOf(o.Points), "seed %d: counter-clockwise", seed)
-	}
-	union := parts[0]
-	for i, g := range parts {
 		for j := range i {
-			both, err := geom.Intersection(g, parts[j])
-			require.NoError(t, err)
+			both := overlay(t, seed, intersection, 0, o, r.Outlines[j])
 			require.LessOrEqual(t, both.Area(), 1e-3, "seed %d: boards %d and %d", seed, j, i)
 		}
-		var err error
-		union, err = geom.Union(union, g)
-		require.NoError(t, err)
 	}
-	require.InDelta(t, sum, union.Area(), 1e-3*float64(1+len(r.Corners)), "seed %d", seed)
-	var shape geom.Geometry
-	for _, o := range r.Outlines {
-		var err error
-		shape, err = geom.Union(shape, polygon(t, o.Points, 1e-4))
-		require.NoError(t, err)
-	}
+	require.InDelta(t, sum, overlay(t, seed, geom.UnionMany, 0, r.Outlines...).Area(), 1e-3*float64(1+len(r.Corners)), "seed %d", seed)
+	shape := overlay(t, seed, geom.UnionMany, 1e-4, r.Outlines...)
 	require.True(t, shape.IsPolygon(), "seed %d: one piece, not %s", seed, shape.Type())
 	holes := len(r.Boards) - boards // a divider closes one loop more
 	if closed {
@@ -70,9 +84,23 @@ func checkOutlines(t *testing.T, seed uint64, r Result, boards int, closed bool)
 	require.Equal(t, holes, shape.MustAsPolygon().NumInteriorRings(), "seed %d: holes", seed)
 }
 
+// Modules drawn so that a second, simpler layout says that they do not cross themselves.
+func TestOutlinesOfSimpleModules(t *testing.T) {
+	for seed := range uint64(2000) {
+		m := jobs.SimpleModule(seed)
+		m.Brackets = nil // rails lie behind other boards
+		r := derive(m)
+		require.Len(t, r.Boards, len(m.Boards), "seed %d", seed)
+		for _, f := range r.Findings {
+			require.NotContains(t, []string{overlap.Key, gapOpen.Key}, f.Kind.Key, "seed %d", seed)
+		}
+		checkOutlines(t, seed, r, len(m.Boards), m.Closed)
+	}
+}
+
 func TestOutlinesAgainstAGeometryLibrary(t *testing.T) {
 	checked, crossed, refused, closed, divided := 0, 0, 0, 0, 0
-	for seed := uint64(0); checked < 2000; seed++ {
+	for seed := uint64(0); checked < 1000; seed++ {
 		m := randomModule(seed)
 		r := derive(m)
 		stop := map[string]bool{}
