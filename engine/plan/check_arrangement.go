@@ -68,12 +68,12 @@ func (c *checker) takeOff(s spot) finding.Remedy {
 // names notes things of one kind that have the same name, so that a sheet could mix
 // them up.
 func (c *checker) names() {
-	seen := map[string]bool{}
+	seen := make(map[[2]string]bool, len(c.p.Modules)+8)
 	again := func(what, name string, s spot) {
 		if name == "" {
 			return
 		}
-		if key := what + "\x00" + name; !seen[key] {
+		if key := [2]string{what, name}; !seen[key] {
 			seen[key] = true
 			return
 		}

@@ -8,7 +8,7 @@ import (
 // ids checks that every id is of its kind, stands once, and does not run ahead of the
 // counter that gives ids.
 func (c *checker) ids() {
-	seen := map[string]spot{}
+	seen := make(map[string]bool, 8*len(c.p.Modules)+8)
 	most := map[Letter]int{}
 	id := func(l Letter, id string, s spot) {
 		n, ok := number(id, l)
@@ -17,15 +17,26 @@ func (c *checker) ids() {
 			c.add(badID, s, "id", args, advice("give-id", args[1]))
 			return
 		}
-		if before, twice := seen[id]; twice {
-			c.add(sameID, s, "id", []words.Arg{words.Name("id", id), words.Name("first", before.path(""))}, advice("give-other-id"))
+		if seen[id] {
+			c.add(sameID, s, "id", []words.Arg{words.Name("id", id), words.Name("first", c.first(id).path(""))}, advice("give-other-id"))
 			return
 		}
-		seen[id] = s
+		seen[id] = true
 		most[l] = max(most[l], n)
 	}
 	c.eachID(id)
 	c.counters(most)
+}
+
+// first returns the spot of the first thing with an id that stands in the plan.
+func (c *checker) first(id string) (first spot) {
+	found := false
+	c.eachID(func(_ Letter, other string, s spot) {
+		if other == id && !found {
+			first, found = s, true
+		}
+	})
+	return first
 }
 
 // eachID calls visit for everything in the plan that has an id.
