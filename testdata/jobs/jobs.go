@@ -102,6 +102,7 @@ func (k *bench) wall(columns, sockets int, pitch unit.Length) {
 			Material: "wood", Width: document.Some(38 * mm), Depth: document.Some(89 * mm),
 			First: document.Some(200 * mm), Spacing: document.Some(pitch), State: plan.EdgesFound,
 		},
+		FloorRise: document.Some(4 * mm), CeilingRise: document.Some(-3 * mm), BuiltYear: document.Some(2004),
 		CableRule: "uk", FarSide: "Own rooms",
 		Plumb: []plan.Plumb{{X: 300 * mm, Over: 1800 * mm, Lean: 2 * mm}, {X: 900 * mm, Over: 1800 * mm, Lean: mm}, {X: 1500 * mm, Over: 1800 * mm, Lean: -mm}},
 	}
@@ -138,7 +139,7 @@ func (k *bench) module(of shape, wall int) {
 	for i := range m.Dividers {
 		m.Dividers[i].ID = k.ids.next(plan.LetterDivider)
 	}
-	if d.chance(25) {
+	if len(m.Dividers) == 0 && d.chance(25) {
 		m.Lights = []plan.Light{k.groove(carry)}
 	}
 	kind := hardware.Sized(one(d, "rod-structure", "rod-structure", "rod-structure", "plate-lining", "plate-back"), m.Depth, unit.Metric)

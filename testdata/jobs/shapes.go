@@ -21,7 +21,10 @@ func fitted(d *draw, of shape, pitch unit.Length) (plan.Module, int, unit.Angle)
 		if !fits(l, m, carry, turn, pitch) || l.crosses(m.Closed, 30) {
 			continue
 		}
-		m.Depth = one(d, 200*mm, 220*mm, 240*mm)
+		m.Depth = one(d, 200*mm, 220*mm)
+		if m.Boards[carry-1].Thickness == 32*mm {
+			m.Depth = one(d, 200*mm, 240*mm, 260*mm) // room for the thicker rods of deeper boards
+		}
 		m.Wood = one(d, "white-oak", "white-oak", "white-oak", "black-walnut", "black-cherry", "white-ash", "sugar-maple")
 		finish(m.Boards[carry-1:carry], m.Boards[carry-1].Thickness)
 		if m.Closed {
@@ -85,7 +88,7 @@ func turned(d *draw, a unit.Angle) plan.Corner {
 // carrying draws the length of a board that two brackets a pitch apart carry, with an
 // overhang of a quarter at most.
 func carrying(d *draw, pitch unit.Length) unit.Length {
-	return pitch + d.length(120*mm, 360*mm, 10*mm)
+	return pitch + d.length(140*mm, 360*mm, 10*mm)
 }
 
 func plainShelf(d *draw, t, pitch unit.Length) (plan.Module, int, unit.Angle) {
@@ -108,19 +111,27 @@ func rightL(d *draw, t, pitch unit.Length) (plan.Module, int, unit.Angle) {
 	return m, 1, 0
 }
 
-// uDown is a shelf with an upright below each end, not always of one thickness.
+// uDown is a shelf with an upright below each end. Where the uprights are thinner than
+// the shelf it runs through over them, because mitres of unequal boards tilt the blade
+// past 45°.
 func uDown(d *draw, t, pitch unit.Length) (plan.Module, int, unit.Angle) {
 	m := plan.Module{Name: "U"}
 	h := d.length(200*mm, 420*mm, 10*mm)
-	m.Boards = []plan.Board{board(h, t), board(carrying(d, pitch), t), board(h, one(d, t, t, 32*mm))}
+	m.Boards = []plan.Board{board(h, t), board(carrying(d, pitch), t), board(h, t)}
 	m.Corners = []plan.Corner{turned(d, -90*deg), turned(d, -90*deg)}
+	if d.chance(30) {
+		m.Boards[0].Thickness, m.Boards[2].Thickness = 20*mm, 20*mm
+		dowels := plan.Reinforcement{Kind: one(d, "dowel", "screw", "tenon")}
+		m.Corners[0] = plan.Corner{Turn: -90 * deg, Joint: plan.ButtSecond, Reinforcement: dowels}
+		m.Corners[1] = plan.Corner{Turn: -90 * deg, Joint: plan.ButtFirst, Reinforcement: dowels}
+	}
 	return m, 2, 90 * deg
 }
 
 // zShape is a shelf, an upright down from its end, and a shelf on from there.
 func zShape(d *draw, t, pitch unit.Length) (plan.Module, int, unit.Angle) {
 	m := plan.Module{Name: "Z"}
-	m.Boards = []plan.Board{board(pitch+120*mm, t), board(d.length(220*mm, 420*mm, 10*mm), t), board(d.length(110*mm, 150*mm, 10*mm), t)}
+	m.Boards = []plan.Board{board(pitch+140*mm, t), board(d.length(220*mm, 420*mm, 10*mm), t), board(d.length(110*mm, 140*mm, 10*mm), t)}
 	m.Corners = []plan.Corner{turned(d, -90*deg), turned(d, 90*deg)}
 	return m, 1, 0
 }
@@ -140,7 +151,7 @@ func box(d *draw, t, pitch unit.Length) (plan.Module, int, unit.Angle) {
 
 // hexagon lies on a long side, and is closed.
 func hexagon(d *draw, t, pitch unit.Length) (plan.Module, int, unit.Angle) {
-	a, b := pitch+120*mm, d.length(150*mm, 240*mm, 10*mm)
+	a, b := pitch+140*mm, d.length(150*mm, 230*mm, 10*mm)
 	m := plan.Module{Name: "Hexagon", Closed: true}
 	for _, l := range []unit.Length{a, b, b, a, b, b} {
 		m.Boards = append(m.Boards, board(l, t))
@@ -151,14 +162,14 @@ func hexagon(d *draw, t, pitch unit.Length) (plan.Module, int, unit.Angle) {
 
 // free is a shelf from which a chain goes on below it.
 func free(d *draw, t, pitch unit.Length) (plan.Module, int, unit.Angle) {
-	m := plan.Module{Name: "Chain", Boards: []plan.Board{board(pitch+120*mm, t)}}
+	m := plan.Module{Name: "Chain", Boards: []plan.Board{board(pitch+140*mm, t)}}
 	for i := range 1 + d.upTo(3) {
-		a := one(d, 30*deg, 45*deg, 60*deg, 75*deg, 90*deg, 105*deg, 120*deg)
+		a := one(d, 30*deg, 45*deg, 60*deg, 75*deg, 90*deg)
 		if i == 0 || d.chance(50) {
 			a = -a
 		}
 		m.Corners = append(m.Corners, turned(d, a))
-		m.Boards = append(m.Boards, board(d.length(180*mm, 360*mm, 10*mm), one(d, t, t, 20*mm)))
+		m.Boards = append(m.Boards, board(d.length(180*mm, 360*mm, 10*mm), t))
 	}
 	return m, 1, 0
 }
