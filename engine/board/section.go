@@ -65,39 +65,64 @@ type span struct {
 	low, top *curve
 }
 
+// A scratch is the storage of one computation of areas, used again from strip to strip
+// and from section to section.
+type scratch struct {
+	group  []*body
+	steps  []float64 // along v
+	flats  []flat
+	curves []curve
+	first  []int // where each flat's curves begin
+	marks  []float64
+	spans  []span
+}
+
 // taken returns the area of the union of flats inside the quadrangle wood, in mm².
-func taken(wood [4]vec, flats []flat) float64 {
-	var store [24]curve
-	curves := appendEdges(store[:0], wood)
-	first := make([]int, 0, 8) // where each flat's curves begin
-	for i := range flats {
-		first = append(first, len(curves))
-		curves = flats[i].appendCurves(curves)
+// Flats that lie in the wood anyway are not clipped by it.
+func (s *scratch) taken(wood [4]vec, flats []flat) float64 {
+	clipped := !allIn(wood, flats)
+	s.curves, s.first = s.curves[:0], s.first[:0]
+	if clipped {
+		s.curves = appendEdges(s.curves, wood)
 	}
-	marks := stripEdges(curves)
+	for i := range flats {
+		s.first = append(s.first, len(s.curves))
+		s.curves = flats[i].appendCurves(s.curves)
+	}
+	s.first = append(s.first, len(s.curves))
+	s.stripEdges()
 	sum := 0.0
-	spans := make([]span, 0, 8)
-	for i := range len(marks) - 1 {
-		l, r := marks[i], marks[i+1]
+	for i := range len(s.marks) - 1 {
+		l, r := s.marks[i], s.marks[i+1]
 		if r-l < 1e-12 {
 			continue
 		}
 		u := (l + r) / 2
-		inside, ok := between(curves[:4], u)
+		inside, ok := span{lo: math.Inf(-1), hi: math.Inf(1)}, true
+		if clipped {
+			inside, ok = between(s.curves[:4], u)
+		}
 		if !ok {
 			continue
 		}
-		spans = spans[:0]
+		s.spans = s.spans[:0]
 		for j := range flats {
-			end := len(curves)
-			if j+1 < len(flats) {
-				end = first[j+1]
-			}
-			spans = flats[j].appendSpans(spans, curves[first[j]:end], u)
+			s.spans = flats[j].appendSpans(s.spans, s.curves[s.first[j]:s.first[j+1]], u)
 		}
-		sum += unionOf(spans, inside, l, r)
+		sum += unionOf(s.spans, inside, l, r)
 	}
 	return sum
+}
+
+// allIn reports whether all flats lie in a quadrangle.
+func allIn(wood [4]vec, flats []flat) bool {
+	w := flat{quad: wood}
+	for i := range flats {
+		if !w.covers(&flats[i]) {
+			return false
+		}
+	}
+	return true
 }
 
 // appendEdges appends the four edges of a quadrangle. An edge along w bounds nothing
@@ -180,7 +205,9 @@ func (f *flat) appendSpans(spans []span, curves []curve, u float64) []span {
 
 // unionOf returns the area of the union of spans inside one, over the strip from l to r.
 func unionOf(spans []span, inside span, l, r float64) (sum float64) {
-	slices.SortFunc(spans, func(a, b span) int { return cmp.Compare(a.lo, b.lo) })
+	if len(spans) > 1 {
+		slices.SortFunc(spans, func(a, b span) int { return cmp.Compare(a.lo, b.lo) })
+	}
 	at := span{hi: math.Inf(-1)} // what has been counted so far ends here
 	for _, s := range spans {
 		if s.lo < inside.lo {
@@ -200,17 +227,17 @@ func unionOf(spans []span, inside span, l, r float64) (sum float64) {
 	return sum
 }
 
-// stripEdges returns all u at which a curve begins or ends or two curves cross, sorted.
-func stripEdges(curves []curve) []float64 {
-	marks := make([]float64, 0, 32)
-	for i := range curves {
-		marks = append(marks, curves[i].from, curves[i].to)
+// stripEdges fills marks with all u at which a curve begins or ends or two curves cross,
+// sorted.
+func (s *scratch) stripEdges() {
+	s.marks = s.marks[:0]
+	for i := range s.curves {
+		s.marks = append(s.marks, s.curves[i].from, s.curves[i].to)
 		for j := range i {
-			marks = appendCrossings(marks, &curves[i], &curves[j])
+			s.marks = appendCrossings(s.marks, &s.curves[i], &s.curves[j])
 		}
 	}
-	slices.Sort(marks)
-	return marks
+	slices.Sort(s.marks)
 }
 
 // appendCrossings appends the u at which two curves cross, in their common range.

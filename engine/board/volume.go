@@ -13,7 +13,7 @@ import (
 // A cut that meets no other and lies wholly in the wood is subtracted by its closed
 // formula. Cuts that overlap, and cuts that run out of the wood, are taken together:
 // their union inside the wood is V = ∫ A(v) dv, with the area A of the union in the
-// section at v found exactly ([taken]). Between the v at which cuts begin and end A is
+// section at v found exactly. Between the v at which cuts begin and end A is
 // constant, unless a round cut or a long arris changes with v; there the integral is
 // taken by Gauss's rule of 8 points over each half after v = m + h·sin φ, which makes
 // the square roots at both ends smooth. What is left of error is far below a part in 10⁷ of the
@@ -28,9 +28,11 @@ func (b Board) Volume() unit.Volume {
 	for i := range group {
 		group[i] = -1
 	}
+	var s scratch
 	for i := range bodies {
 		if group[i] < 0 {
-			v -= b.removed(wood, gather(bodies, group, i))
+			s.gather(bodies, group, i)
+			v -= b.removed(&s, wood)
 		}
 	}
 	return unit.Volume(v * 1e-9)
@@ -57,20 +59,19 @@ func (b *Board) bodies(out []body, start, end Cut) []body {
 	return out
 }
 
-// gather returns the bodies that hang together with the first, by their boxes, and
-// marks them as taken.
-func gather(bodies []body, group []int, first int) []*body {
-	group[first] = first
-	out := []*body{&bodies[first]}
-	for n := 0; n < len(out); n++ {
+// gather fills group with the bodies that hang together with the first, by their boxes,
+// and marks them as taken.
+func (s *scratch) gather(bodies []body, taken []int, first int) {
+	taken[first] = first
+	s.group = append(s.group[:0], &bodies[first])
+	for n := 0; n < len(s.group); n++ {
 		for j := range bodies {
-			if group[j] < 0 && out[n].meetsBox(&bodies[j]) {
-				group[j] = first
-				out = append(out, &bodies[j])
+			if taken[j] < 0 && s.group[n].meetsBox(&bodies[j]) {
+				taken[j] = first
+				s.group = append(s.group, &bodies[j])
 			}
 		}
 	}
-	return out
 }
 
 // meetsBox reports whether the boxes of two bodies overlap.
@@ -80,22 +81,22 @@ func (k *body) meetsBox(o *body) bool {
 }
 
 // removed returns the volume of a group of bodies inside the wood, in mm³.
-func (b *Board) removed(wood [4]vec, group []*body) float64 {
-	if len(group) == 1 {
-		if v, ok := b.alone(wood, group[0]); ok {
+func (b *Board) removed(s *scratch, wood [4]vec) float64 {
+	if len(s.group) == 1 {
+		if v, ok := b.alone(wood, s.group[0]); ok {
 			return v
 		}
 	}
 	far := b.Width.MM()
-	marks := []float64{0, far}
-	for _, k := range group {
-		marks = append(marks, min(max(k.v0, 0), far), min(max(k.v1, 0), far))
+	s.steps = append(s.steps[:0], 0, far)
+	for _, k := range s.group {
+		s.steps = append(s.steps, min(max(k.v0, 0), far), min(max(k.v1, 0), far))
 	}
-	slices.Sort(marks)
+	slices.Sort(s.steps)
 	sum := 0.0
-	for i := range len(marks) - 1 {
-		if marks[i+1] > marks[i] {
-			sum += b.slab(wood, group, marks[i], marks[i+1])
+	for i := range len(s.steps) - 1 {
+		if s.steps[i+1] > s.steps[i] {
+			sum += b.slab(s, wood, s.steps[i], s.steps[i+1])
 		}
 	}
 	return sum
@@ -173,31 +174,31 @@ func gauss8() [4][2]float64 {
 }
 
 // slab returns the volume that the group takes between two neighbouring v.
-func (b *Board) slab(wood [4]vec, group []*body, v0, v1 float64) float64 {
+func (b *Board) slab(s *scratch, wood [4]vec, v0, v1 float64) float64 {
 	m, h := (v0+v1)/2, (v1-v0)/2
-	flats := make([]flat, 0, 8)
-	flats, changes := b.sections(flats, group, m)
-	if len(flats) == 0 {
+	var changes bool
+	s.flats, changes = b.sections(s.flats[:0], s.group, m)
+	if len(s.flats) == 0 {
 		return 0
 	}
 	if !changes {
-		return union(wood, flats) * (v1 - v0)
+		return s.union(wood) * (v1 - v0)
 	}
-	sum := b.half(wood, group, flats, m, h)
-	if symmetric(group, m) {
+	sum := b.half(s, wood, m, h)
+	if symmetric(s.group, m) {
 		return 2 * sum
 	}
-	return sum + b.half(wood, group, flats, m, -h)
+	return sum + b.half(s, wood, m, -h)
 }
 
 // half returns the volume between m and m + h. At the axis of a round cut, where two
 // such cuts of one size cross, A has a corner; that is why a slab is halved.
-func (b *Board) half(wood [4]vec, group []*body, flats []flat, m, h float64) (sum float64) {
+func (b *Board) half(s *scratch, wood [4]vec, m, h float64) (sum float64) {
 	for _, g := range gauss8() {
 		for _, x := range [2]float64{1 - g[0], 1 + g[0]} {
 			sin, cos := math.Sincos(x * math.Pi / 4)
-			flats, _ = b.sections(flats[:0], group, m+float64(h*sin))
-			sum += float64(g[1] * cos * union(wood, flats))
+			s.flats, _ = b.sections(s.flats[:0], s.group, m+float64(h*sin))
+			sum += float64(g[1] * cos * s.union(wood))
 		}
 	}
 	return sum * math.Abs(h) * math.Pi / 4
@@ -216,26 +217,27 @@ func symmetric(group []*body, m float64) bool {
 	return true
 }
 
-// union is [taken] with a shorter way for what is nearly always asked: cuts inside one
-// another, such as a bore in its pocket, and one cut alone inside the wood.
-func union(wood [4]vec, flats []flat) float64 {
-	left := flats[:0]
-	for i := range flats {
+// union is the area of all flats together inside the wood. Cuts inside one another, such
+// as a bore in its pocket, and one cut alone inside the wood need no strips.
+func (s *scratch) union(wood [4]vec) float64 {
+	left := s.flats[:0]
+	for i := range s.flats {
 		covered := false
-		for j := range flats {
-			covered = covered || i != j && flats[j].covers(&flats[i]) && !(j > i && flats[i].covers(&flats[j]))
+		for j := range s.flats {
+			f, o := &s.flats[j], &s.flats[i]
+			covered = covered || i != j && f.covers(o) && !(j > i && o.covers(f))
 		}
 		if !covered {
-			left = append(left, flats[i])
+			left = append(left, s.flats[i])
 		}
 	}
-	if len(left) == 1 && !left[0].less && (&flat{quad: wood}).covers(&left[0]) {
+	if len(left) == 1 && !left[0].less && allIn(wood, left) {
 		if left[0].disc {
 			return math.Pi * left[0].radius * left[0].radius
 		}
 		return area(left[0].quad)
 	}
-	return taken(wood, left)
+	return s.taken(wood, left)
 }
 
 // covers reports whether the quadrangle of f has all of o in it. A disc or a hollow
