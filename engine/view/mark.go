@@ -71,7 +71,7 @@ func (p *painter) chosen(scenes []scene) {
 // there is only lining.
 func (p *painter) points(points []wall.Point) {
 	var pins []drawing.Box
-	last := ""
+	first := shown(points)
 	for i := range points {
 		q := &points[i]
 		at := point{X: q.X.MM(), Y: q.Y.MM()}
@@ -80,24 +80,68 @@ func (p *painter) points(points []wall.Point) {
 			pins = p.pin(q, at, pins)
 			continue
 		}
-		// one mark a bracket: its rod's axis, or its first hole where it has none
-		if key := q.Module + "/" + q.Bracket; key != last {
-			last = key
-			p.mark(q, at)
+		if first[i] {
+			p.mark(q, at, held(points, i))
 		}
 	}
 }
 
+// shown picks the points that get a mark when holes are not numbered: the axes of rods,
+// and of a bracket without rods its first hole.
+func shown(points []wall.Point) []bool {
+	out := make([]bool, len(points))
+	rods := map[[2]string]bool{}
+	for i := range points {
+		if q := &points[i]; q.What == wall.Axis {
+			out[i], rods[[2]string{q.Module, q.Bracket}] = true, true
+		}
+	}
+	for i := range points {
+		key := [2]string{points[i].Module, points[i].Bracket}
+		if !rods[key] {
+			out[i], rods[key] = true, true
+		}
+	}
+	return out
+}
+
+// held returns what a bracket's holes meet at best: wood or masonry before the unknown
+// before lining alone. A bracket without holes is asked at its axis.
+func held(points []wall.Point, i int) wall.Structure {
+	best := points[i].In
+	found := false
+	for k := range points {
+		q := &points[k]
+		if q.Module != points[i].Module || q.Bracket != points[i].Bracket || q.What != wall.Hole {
+			continue
+		}
+		if !found || holdRank(q.In) > holdRank(best) {
+			best, found = q.In, true
+		}
+	}
+	return best
+}
+
+func holdRank(s wall.Structure) int {
+	switch {
+	case s.Wood() || s.Kind == wall.InMasonry:
+		return 2
+	case s.Kind == wall.InLining:
+		return 0
+	}
+	return 1
+}
+
 // mark is a bracket point as it shows through the board.
-func (p *painter) mark(q *wall.Point, at point) {
+func (p *painter) mark(q *wall.Point, at point, in wall.Structure) {
 	id := q.Bracket + "/point"
 	px := p.px
 	small, ring := drawing.Circle(at.X, at.Y, 4.3*px), drawing.Circle(at.X, at.Y, 8.5*px)
-	switch {
-	case q.In.Wood() || q.In.Kind == wall.InMasonry:
+	switch holdRank(in) {
+	case 2:
 		p.path(drawing.LayerMarks, q.Module, "", drawing.Line{Tone: "chalk", Width: 1.5}, ring)
 		p.path(drawing.LayerMarks, q.Module, "chalk", drawing.Line{}, small).ID = id
-	case q.In.Kind == wall.InLining:
+	case 0:
 		p.path(drawing.LayerMarks, q.Module, "leaf", drawing.Line{Tone: "warn", Width: 1.5}, drawing.Circle(at.X, at.Y, 6.2*px)).ID = id
 		k := 8.5 * px
 		p.path(drawing.LayerMarks, q.Module, "", stroke("warn", 1.5), drawing.Segment(at.X-k, at.Y-k, at.X+k, at.Y+k))
