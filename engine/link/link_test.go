@@ -3,6 +3,8 @@ package link
 import (
 	"errors"
 	"hash/crc32"
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 	"time"
@@ -14,6 +16,7 @@ import (
 	"ledgewright/engine/edit"
 	"ledgewright/engine/plan"
 	"ledgewright/engine/unit"
+	"ledgewright/testdata/jobs"
 )
 
 // Job M: 48 modules. A link of up to 2 000 characters passes every messenger, one of
@@ -24,10 +27,16 @@ func TestLengthsOfLinks(t *testing.T) {
 		for arrangements, most := range map[int]int{1: Warn, 3: Most} {
 			code, err := EncodePlan(shelves(t, system, 48, arrangements), Options{})
 			require.NoError(t, err)
-			t.Logf("48 modules, %d arrangements, %s: %d characters", arrangements, system, address+len(code))
+			t.Logf("48 modules anywhere, %d arrangements, %s: %d characters", arrangements, system, address+len(code))
 			require.LessOrEqual(t, address+len(code), most)
 			require.Equal(t, byte(versionColumns), code[1])
 		}
+	}
+	for arrangements, most := range map[int]int{1: Warn, 3: Most} {
+		code, err := EncodePlan(jobs.M(arrangements), Options{Names: true})
+		require.NoError(t, err)
+		t.Logf("job M, %d arrangements: %d characters", arrangements, address+len(code))
+		require.LessOrEqual(t, address+len(code), most)
 	}
 }
 
@@ -39,6 +48,7 @@ func samples(t testing.TB) map[string]plan.Plan {
 		"twelve in inches": shelves(t, unit.Inches, 12, 2),
 		"forty-eight":      shelves(t, unit.Metric, 48, 3),
 		"odd":              odd(t),
+		"job L":            jobs.L(),
 	}
 }
 
@@ -329,5 +339,35 @@ func BenchmarkDecode48(b *testing.B) {
 	require.NoError(b, err)
 	for b.Loop() {
 		_, _ = DecodePlan(code)
+	}
+}
+
+// Every example that the tool ships fits a link, with its names and without.
+func TestLinksOfTheExamples(t *testing.T) {
+	files, err := filepath.Glob("../../assets/plans/*.json")
+	require.NoError(t, err)
+	require.NotEmpty(t, files)
+	for _, file := range files {
+		raw, err := os.ReadFile(file)
+		require.NoError(t, err)
+		p, err := plan.Decode(raw)
+		require.NoError(t, err, file)
+		for _, names := range []bool{false, true} {
+			code, err := EncodePlan(p, Options{Names: names})
+			require.NoError(t, err, file)
+			t.Logf("%-14s %2d modules, %d arrangements: %d characters", filepath.Base(file), len(p.Modules), len(p.Arrangements), len(code))
+			most := Warn
+			if len(p.Arrangements) > 1 {
+				most = Most
+			}
+			require.LessOrEqual(t, len(code), most, file)
+			back, err := DecodePlan(code)
+			require.NoError(t, err, file)
+			want := p
+			if !names {
+				want = Public(p)
+			}
+			require.Equal(t, text(t, want), text(t, back), file)
+		}
 	}
 }

@@ -13,7 +13,7 @@ import (
 // A table is the columns of a document: values by column, and texts that travel.
 type table struct {
 	values [][]int64
-	words  [][]string // texts of each column of words, in the order of their first use
+	words  []map[string]int // number of each text in each column of words, in the order of their first use
 	texts  []string
 	part   int64 // number in the id before, of the counter that dividers, lights and the like share
 	before []int64
@@ -22,7 +22,7 @@ type table struct {
 // pack returns the document n, in columns of the given shape.
 func pack(shape *field, n document.Node, own unit.Length) []byte {
 	all := numbered(shape)
-	t := table{values: make([][]int64, len(all)), words: make([][]string, len(all)), before: make([]int64, len(all))}
+	t := table{values: make([][]int64, len(all)), words: make([]map[string]int, len(all)), before: make([]int64, len(all))}
 	t.put(shape, n)
 	out := binary.AppendUvarint(nil, uint64(own))
 	for i, f := range all {
@@ -113,11 +113,14 @@ func (t *table) putWord(column int, known []string, s string) {
 		t.add(column, int64(1+i))
 		return
 	}
-	if i := slices.Index(t.words[column], s); i >= 0 {
+	if i, ok := t.words[column][s]; ok {
 		t.add(column, int64(1+len(known)+i))
 		return
 	}
-	t.words[column] = append(t.words[column], s)
+	if t.words[column] == nil {
+		t.words[column] = map[string]int{}
+	}
+	t.words[column][s] = len(t.words[column])
 	t.texts = append(t.texts, s)
 	t.add(column, 0)
 }
