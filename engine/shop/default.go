@@ -2,6 +2,7 @@ package shop
 
 import (
 	"slices"
+	"strings"
 	"sync"
 
 	"ledgewright/engine/document"
@@ -40,6 +41,25 @@ type Row struct {
 	Source string // of a cited value: author or publisher, title, year or address
 
 	at func(*Profile) any // pointer to the field
+}
+
+// Value returns the default in the given system as it is read: "3 mm", "13/16 in".
+func (r Row) Value(system unit.System) string {
+	v, style := r.Metric, unit.Style{System: unit.Metric, Step: mm / 10}
+	if system == unit.Inches {
+		v, style = r.Inches, unit.Style{System: unit.Inches, Step: in / 64}
+	}
+	switch v := v.(type) {
+	case unit.Length:
+		return style.WithUnit(v)
+	case []unit.Length:
+		texts := make([]string, len(v))
+		for i, l := range v {
+			texts[i] = style.WithUnit(l)
+		}
+		return strings.Join(texts, ", ")
+	}
+	return show(v)
 }
 
 // Default returns the profile that a new plan starts with. An unknown system counts
