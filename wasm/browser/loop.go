@@ -1,0 +1,144 @@
+package browser
+
+import (
+	"ledgewright/wasm/app"
+	"ledgewright/wasm/hand"
+	"ledgewright/wasm/panel"
+)
+
+// An Outside is what a loop asks of the browser.
+type Outside interface {
+	// AskFrame asks for one call of Frame before the next picture is painted.
+	AskFrame()
+	// Do carries out an effect.
+	Do(e app.Effect)
+	// Wake asks for a Tick of the hand at a time, in ms as its events count them.
+	Wake(at float64)
+}
+
+// A Loop holds the state of the page. Events change it at once; the document follows
+// once a frame, and not at all while nothing happens.
+type Loop struct {
+	Step func(app.State, app.Event) (app.State, []app.Effect)
+	Page func(app.State) panel.Node
+	Tree *Tree
+	Out  Outside
+
+	state   app.State
+	moves   []hand.Event // that wait for the frame
+	focus   []app.Focus  // that wait for the page
+	entered app.Entered  // since the last frame
+	asked   bool
+	wakes   float64
+
+	changing bool        // the document is being changed
+	late     []app.Event // what it told meanwhile
+}
+
+// Send takes an event. Of a field that is finished twice between two pictures, as by
+// Enter and by leaving it, only the first counts. What the document tells while it is
+// being changed waits until it is.
+func (l *Loop) Send(e app.Event) {
+	if l.changing {
+		l.late = append(l.late, e)
+		return
+	}
+	l.flush()
+	if entered, ok := e.(app.Entered); ok {
+		if entered.Field.Key != "" && entered.Field.Key == l.entered.Field.Key && entered.Text == l.entered.Text {
+			return
+		}
+		l.entered = entered
+	}
+	l.step(e)
+	l.ask()
+}
+
+// Point takes an event of the hand. Moves and turns of the wheel wait for the frame, and
+// of several in a row only their sum counts.
+func (l *Loop) Point(e hand.Event) {
+	switch e.Kind {
+	case hand.Motion, hand.Wheel:
+		l.moves = joined(l.moves, e)
+		l.ask()
+	default:
+		l.Send(app.Pointer{Event: e})
+	}
+}
+
+// Frame brings the document up to the state.
+func (l *Loop) Frame() {
+	l.asked = false
+	l.flush()
+	l.entered = app.Entered{}
+	l.change()
+	late := l.late
+	l.late = nil
+	for _, e := range late {
+		l.Send(e)
+	}
+}
+
+// change applies the page and moves the focus.
+func (l *Loop) change() {
+	l.changing = true
+	l.Tree.Apply(l.Page(l.state))
+	for _, f := range l.focus {
+		l.Tree.Focus(f.Key)
+	}
+	l.focus, l.changing = nil, false
+}
+
+// flush takes the moves that wait.
+func (l *Loop) flush() {
+	moves := l.moves
+	l.moves = nil
+	for _, m := range moves {
+		l.step(app.Pointer{Event: m})
+	}
+}
+
+func (l *Loop) step(e app.Event) {
+	var effects []app.Effect
+	l.state, effects = l.Step(l.state, e)
+	for _, f := range effects {
+		if focus, ok := f.(app.Focus); ok {
+			l.focus = append(l.focus, focus)
+			continue
+		}
+		l.Out.Do(f)
+	}
+	if at, wanted := l.state.Hand.Wakes(); wanted && at != l.wakes {
+		l.wakes = at
+		l.Out.Wake(at)
+	}
+}
+
+func (l *Loop) ask() {
+	if !l.asked {
+		l.asked = true
+		l.Out.AskFrame()
+	}
+}
+
+// joined adds a move to those that wait: a pointer's place replaces its earlier one, and
+// turns of the wheel add up, while nothing else came between.
+func joined(moves []hand.Event, e hand.Event) []hand.Event {
+	for i := len(moves) - 1; i >= 0; i-- {
+		m := moves[i]
+		switch {
+		case m.Kind != e.Kind:
+			return append(moves, e)
+		case e.Kind == hand.Motion && m.ID == e.ID && m.Loose == e.Loose:
+			moves[i] = e
+			return moves
+		case e.Kind == hand.Wheel && m.Control == e.Control && m.Shift == e.Shift:
+			e.DX, e.DY = m.DX+e.DX, m.DY+e.DY
+			moves[i] = e
+			return moves
+		case e.Kind == hand.Wheel:
+			return append(moves, e)
+		}
+	}
+	return append(moves, e)
+}
