@@ -33,8 +33,8 @@ func TestNewPlanIsEmptyAndInOrder(t *testing.T) {
 	require.Equal(t, unit.Inch/32, plan.New(unit.Inches).Units.Step)
 }
 
-// The document of version 1 was written by hand of this test once and stays as it is:
-// every later version must open it. Renew it only while version 1 is not released.
+// The document of version 1 is written by this test until version 1 is released, and
+// then stays as it is: every later version must open it.
 func TestVersionOneOpens(t *testing.T) {
 	pretty, err := plan.Pretty(sample())
 	require.NoError(t, err)
@@ -119,15 +119,11 @@ func TestPlaceOfAWrongMember(t *testing.T) {
 		{`"wood": "white-oak"`, `"wood": 7`, "modules[0].wood", "a text in quotation marks"},
 		{`"closed": true`, `"closed": "yes"`, "modules[1].closed", "true or false"},
 		{`"x": 400`, `"x": 1e12`, "walls[0].studs.each[0].x", "below 10⁹"},
-		{`"wood": 2`, `"wood": 2.5`, "", ""},
 		{`"pocket": 3`, `"pocket": 0`, "shop.covers.pocket", "found 0 mm; allowed is 0.5 mm to 50 mm"},
 		{`"system": "mm"`, `"system": "ell"`, "shop.system", "one of mm, in"},
 	}
 	whole := string(read(t, plans+"version-1.json"))
 	for _, c := range cases {
-		if c.path == "" {
-			continue
-		}
 		at := strings.Index(whole, c.old)
 		if c.path == "shop.system" {
 			at = strings.LastIndex(whole, c.old)
