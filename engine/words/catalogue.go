@@ -40,6 +40,8 @@ func Catalogue() []Entry {
 		viewWords(),
 		linkWords(),
 		engineWords(),
+		pageWords(),
+		browserWords(),
 	)
 }
 

@@ -1,0 +1,79 @@
+package app
+
+import (
+	"ledgewright/engine/plan"
+	"ledgewright/engine/unit"
+)
+
+// A Camera says which part of the wall the picture shows: the place of the wall in
+// the middle of the picture, and how many pixels a millimetre takes. Fitted says that
+// it follows the size of the picture.
+type Camera struct {
+	X, Y   float64 // mm
+	Scale  float64 // px per mm
+	Fitted bool
+}
+
+// Zoom bounds, as parts of the scale at which the whole wall is seen.
+const (
+	zoomLeast = 0.05
+	zoomMost  = 8
+)
+
+// Room about the wall, in pixels, for figures, tools and a strip of floor.
+const (
+	roomSide  = 98
+	roomAbove = 56
+	roomBelow = 92
+)
+
+// fit shows the whole wall.
+func fit(w plan.Wall, size Size) Camera {
+	scale := fitScale(w, size)
+	return Camera{
+		X: w.Width.MM() / 2, Scale: scale, Fitted: true,
+		Y: w.Height.MM()/2 + (roomAbove-roomBelow)/2/scale,
+	}
+}
+
+func fitScale(w plan.Wall, size Size) float64 {
+	side := float64(roomSide)
+	if size.Width < 600 {
+		side = 40
+	}
+	across := (size.Width - side) / max(w.Width.MM(), 1)
+	up := (size.Height - roomAbove - roomBelow) / max(w.Height.MM(), 1)
+	return max(min(across, up), 0.005)
+}
+
+// zoom zooms by a factor about a pixel, which stays where it is.
+func (c Camera) zoom(by, px, py float64, w plan.Wall, size Size) Camera {
+	least := fitScale(w, size)
+	scale := min(max(c.Scale*by, least*zoomLeast), least*zoomMost)
+	x, y := c.mm(px, py, size)
+	c.Scale, c.Fitted = scale, false
+	c.X = x - (px-size.Width/2)/scale
+	c.Y = y + (py-size.Height/2)/scale
+	return c
+}
+
+// pan moves the picture by pixels.
+func (c Camera) pan(dx, dy float64) Camera {
+	c.X -= dx / c.Scale
+	c.Y += dy / c.Scale
+	c.Fitted = false
+	return c
+}
+
+// mm returns the place on the wall under a pixel.
+func (c Camera) mm(px, py float64, size Size) (x, y float64) {
+	return c.X + (px-size.Width/2)/c.Scale, c.Y - (py-size.Height/2)/c.Scale
+}
+
+// Pixel returns the pixel over a place on the wall.
+func (c Camera) Pixel(x, y float64, size Size) (px, py float64) {
+	return size.Width/2 + (x-c.X)*c.Scale, size.Height/2 - (y-c.Y)*c.Scale
+}
+
+// reach returns so many pixels as a length on the wall.
+func (c Camera) reach(px float64) unit.Length { return unit.Nearest(px / c.Scale) }

@@ -1,0 +1,35 @@
+package app
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"ledgewright/engine/edit"
+	"ledgewright/engine/plan"
+	"ledgewright/engine/unit"
+)
+
+// A gap to the right end of a wall 3 000 wide, typed, is a place of the pivot: of a box
+// 400 wide its middle stands 200 short of the gap.
+func TestFieldMeasuredFromElsewhere(t *testing.T) {
+	const mm = unit.Millimetre
+	s := State{Plan: plan.New(unit.Metric)}
+	line := `{"schema":"ledgewright/edit/1","do":"move","arrangement":"a1","module":"m1","x":"$"}`
+	for _, c := range []struct {
+		offset unit.Length
+		sign   int
+		text   string
+		want   unit.Length
+	}{
+		{0, 0, "120", 120 * mm},
+		{200 * mm, 0, "120", 320 * mm},
+		{200 * mm, 1, "12 cm", 320 * mm},
+		{2800 * mm, -1, "120", 2680 * mm},
+		{2800 * mm, -1, "-20", 2820 * mm},
+	} {
+		e, echo := s.read(Field{Key: "gap", Kind: LengthField, Line: line, Offset: c.offset, Sign: c.sign}, c.text)
+		require.False(t, echo.Bad, echo.Says)
+		require.Equal(t, c.want, e.(edit.Move).X.Value, c.text)
+	}
+}

@@ -1,0 +1,64 @@
+package app
+
+import (
+	"ledgewright/engine"
+	"ledgewright/engine/edit"
+	"ledgewright/engine/finding"
+	"ledgewright/engine/plan"
+)
+
+// Shown returns the plan and the build that the picture shows: what is being dragged,
+// typed or tried, or else what is decided.
+func (s State) Shown() (plan.Plan, engine.Build) {
+	if s.Preview.Shown {
+		return s.Preview.Plan, s.Preview.Build
+	}
+	return s.Plan, s.Build
+}
+
+// preview shows what an edit would do, and says in a sentence what it would cause.
+func preview(s State, e edit.Edit) State {
+	p, _, err := edit.Apply(s.Plan, e)
+	if err != nil {
+		s.Typing.Causes = s.why(err)
+		return s
+	}
+	before := &s.Build
+	if s.Preview.Shown {
+		before = &s.Preview.Build
+	}
+	s.Preview = Preview{Shown: true, Plan: p, Build: engine.Derive(p, before)}
+	s.Typing.Causes = changed(s.Build, s.Preview.Build)
+	return s
+}
+
+// changed says what the new build finds that the old one did not, worst first, or
+// what it puts right; nothing when neither.
+func changed(was, now engine.Build) string {
+	style := now.Style()
+	if f, ok := fresh(now.Findings, was.Findings); ok {
+		return engine.Say(f, style)
+	}
+	if v := now.Verdicts[0]; v.Severity < was.Verdicts[0].Severity {
+		return engine.SayVerdict(v, style)
+	}
+	return ""
+}
+
+// fresh returns the first finding of a that b does not have at the same place.
+func fresh(a, b []finding.Finding) (finding.Finding, bool) {
+	type mark struct {
+		key   string
+		place finding.Place
+	}
+	old := map[mark]bool{}
+	for _, f := range b {
+		old[mark{f.Kind.Key, f.Place}] = true
+	}
+	for _, f := range a {
+		if f.Kind.Severity > finding.Note && !old[mark{f.Kind.Key, f.Place}] {
+			return f, true
+		}
+	}
+	return finding.Finding{}, false
+}

@@ -1,0 +1,202 @@
+// Package app is the page's state machine: Step(state, event) gives the next state
+// and what the browser has to do. It touches no browser and runs natively.
+//
+// A State is a value; everything on the page can be worked out from it.
+package app
+
+import (
+	"ledgewright/engine"
+	"ledgewright/engine/edit"
+	"ledgewright/engine/plan"
+	"ledgewright/engine/unit"
+	"ledgewright/engine/wall"
+	"ledgewright/wasm/hand"
+)
+
+// A Screen is what the whole window shows.
+type Screen uint8
+
+// The screens.
+const (
+	AtStart Screen = iota
+	AtWork
+)
+
+// A Job is one of the five jobs, always reachable.
+type Job uint8
+
+// The jobs.
+const (
+	Survey Job = iota
+	Arrange
+	Make
+	Hang
+	Agree
+)
+
+// A Switch is something that is on or off.
+type Switch string
+
+// The switches.
+const (
+	Evening    Switch = "evening"
+	Bench      Switch = "bench"
+	Studs      Switch = "studs"
+	Bands      Switch = "bands"
+	SnapStud   Switch = "snap-stud"
+	SnapLine   Switch = "snap-line"
+	SnapFlush  Switch = "snap-flush"
+	SnapGap    Switch = "snap-gap"
+	SnapCentre Switch = "snap-centre"
+	LineTool   Switch = "line-tool" // the next tap or typed height makes a line
+	Several    Switch = "several"   // taps add to what is chosen
+)
+
+// Size is that of the picture in CSS pixels.
+type Size struct{ Width, Height float64 }
+
+// Settings outlive the job.
+type Settings struct {
+	Theme string      `json:"theme"`         // "day", "evening"
+	Hand  string      `json:"hand"`          // "right", "left"
+	Units unit.System `json:"units"`         // of new plans
+	Off   []Switch    `json:"off,omitempty"` // switches of snapping that are off
+}
+
+// A State is all that the page shows.
+type State struct {
+	Screen   Screen
+	Job      Job
+	Settings Settings
+	On       map[Switch]bool
+	Size     Size
+	Camera   Camera
+
+	Plan    plan.Plan
+	Build   engine.Build
+	History History
+	Store   Store
+	Jobs    []Listing
+	Now     string
+
+	Wall        string   // id of the wall in view
+	Arrangement string   // id of the arrangement in view; empty: none yet
+	Chosen      []string // ids of modules, in the order of choosing
+	At          Thing    // what is looked at inside the chosen module, or on the wall
+
+	Hand    hand.Hand
+	Drag    Drag
+	Typing  Typing
+	Preview Preview
+	Fields  map[string]Echo // by field key: what was read in fields of the panel
+	Toast   Toast
+	SheetAt int    // 0 low, 1 half, 2 full
+	Problem string // a sentence on the start page: why a file or link did not open
+}
+
+// A Thing is something smaller than a module: a board, a corner, a stud …
+type Thing struct {
+	Kind  string // "board", "corner", "divider", "bracket", "light", "edge", "obstacle", "stud", "line", "plumb", "flat", "finding", "point"
+	Owner string // id of the module or wall
+	ID    string // id, for things that have one
+	Index int    // number from 1, for things that have none
+}
+
+// A Field is a figure or word that can be typed: where its value goes.
+type Field struct {
+	Key      string // unique on the page
+	Label    string // what is typed, in words
+	Kind     FieldKind
+	Line     string      // the edit as in a document, with "$" where the value goes
+	Value    string      // the present text
+	Least    unit.Length // of lengths, where Least < Most
+	Most     unit.Length
+	Optional bool // an empty text takes the value away
+
+	// What is typed may be measured from elsewhere: the edit's value is then
+	// Offset + Sign · typed. A Sign of 0 is +1.
+	Offset unit.Length
+	Sign   int
+}
+
+// A FieldKind says how a field's text is read.
+type FieldKind uint8
+
+// Kinds of fields.
+const (
+	LengthField FieldKind = iota
+	AngleField
+	CountField
+	TextField
+	ChoiceField // the text is one of the values offered
+	TickField   // "true" or "false"
+)
+
+// An Echo is what was read in a field.
+type Echo struct {
+	Text string // as typed
+	Says string // what was understood, or what is wrong
+	Bad  bool
+}
+
+// Typing is the typing strip on a figure of the picture.
+type Typing struct {
+	Open   bool
+	Field  Field
+	Echo   Echo
+	Was    string
+	Causes string // what it would cause, in a sentence
+}
+
+// A Preview is a plan that is looked at and not yet made: during a drag, while a
+// figure is typed, or while a remedy is tried.
+type Preview struct {
+	Shown bool
+	Plan  plan.Plan
+	Build engine.Build
+}
+
+// A Drag is a module, or several, in the hand.
+type Drag struct {
+	Active       bool
+	Modules      []string
+	FromX, FromY unit.Length // pivot of the first at the start
+	Snaps        []wall.Snap // what it sticks to, for the picture
+	Pan          bool        // the hand moves the picture instead
+}
+
+// History is the steps that can be undone and redone, the last of each first to go.
+type History struct {
+	Past, Future []Past
+}
+
+// A Past is a plan and the name of the edit that led away from it.
+type Past struct {
+	Plan  plan.Plan
+	Name  edit.Name
+	Lines []string // the edits, as in a document
+}
+
+// Store says how the job is kept.
+type Store struct {
+	ID       string
+	Revision int    // of the present plan
+	Stored   int    // revision known to be stored
+	At       string // when
+	Err      string // why it could not be stored
+	CopyAt   string // last copy outside this browser
+}
+
+// A Listing is one kept job in the list.
+type Listing struct {
+	ID      string `json:"id"`
+	Title   string `json:"title"`
+	Summary string `json:"summary"`
+	At      string `json:"at"`
+}
+
+// A Toast is a sentence at the foot of the wall.
+type Toast struct {
+	Text string
+	Undo bool
+}
