@@ -7,6 +7,8 @@
 package engine
 
 import (
+	"cmp"
+
 	"ledgewright/engine/finding"
 	"ledgewright/engine/module"
 	"ledgewright/engine/part"
@@ -43,7 +45,7 @@ type source struct {
 	walls    []plan.Wall
 	placings []placing
 	checked  []finding.Finding
-	broken   map[string]bool // ids of modules that are not worked out
+	broken   map[string]bool // ids of what is not worked out
 }
 
 // A placing is one arrangement before its holes are compared with those of others.
@@ -103,7 +105,7 @@ func (b *Build) arrange(p plan.Plan, before *Build, lent []bool) {
 	var results []wall.Result
 	for i, a := range p.Arrangements {
 		w, ok := findWall(p.Walls, a.Wall)
-		if !ok {
+		if !ok || b.from.broken[a.ID] || b.from.broken[a.Wall] {
 			continue
 		}
 		r, ok := lendPlacing(before, b.from, i, a, w, lent)
@@ -116,12 +118,15 @@ func (b *Build) arrange(p plan.Plan, before *Build, lent []bool) {
 	b.Arrangements = wall.Share(results)
 }
 
-// broken names the modules in which a check of the plan found something that stops.
+// broken names the arrangements, walls and modules in which a check of the plan found
+// something that stops: they are not worked out. Ids of different kinds begin with
+// different letters; an arrangement is named before the wall and the modules that it
+// speaks of.
 func broken(checked []finding.Finding) map[string]bool {
 	out := map[string]bool{}
 	for _, f := range checked {
-		if f.Kind.Severity == finding.Stop && f.Place.Module != "" && f.Place.Arrangement == "" {
-			out[f.Place.Module] = true
+		if f.Kind.Severity == finding.Stop {
+			out[cmp.Or(f.Place.Arrangement, f.Place.Module, f.Place.Wall)] = true
 		}
 	}
 	return out

@@ -7,9 +7,11 @@ import (
 	"pgregory.net/rapid"
 
 	"ledgewright/engine"
+	"ledgewright/engine/document"
 	"ledgewright/engine/edit"
 	"ledgewright/engine/link"
 	"ledgewright/engine/plan"
+	"ledgewright/engine/unit"
 	"ledgewright/testdata/jobs"
 )
 
@@ -82,4 +84,28 @@ func TestLinkCarriesThePlan(t *testing.T) {
 		require.NoError(t, err)
 		require.Equal(t, encoded(t, engine.Derive(p, nil)), encoded(t, engine.Derive(back, nil)))
 	})
+}
+
+// Figures that can be read but make no sense stop the thing they belong to, and the
+// build can still be written.
+func TestAbsurdFiguresStopAndAreWritten(t *testing.T) {
+	far := 999_999_999 * unit.Millimetre
+	for name, spoil := range map[string]func(*plan.Plan){
+		"wall":     func(p *plan.Plan) { p.Walls[0].Width = far },
+		"pose":     func(p *plan.Plan) { p.Arrangements[0].Poses[0].X = far },
+		"board":    func(p *plan.Plan) { p.Modules[0].Boards[0].Length = document.Some(far) },
+		"negative": func(p *plan.Plan) { p.Modules[0].Depth = -far },
+		"stud":     func(p *plan.Plan) { p.Walls[0].Studs.Depth = document.Some(far) },
+	} {
+		p := jobs.M(1)
+		text, err := plan.Encode(p)
+		require.NoError(t, err)
+		p, err = plan.Decode(text) // a copy that shares nothing
+		require.NoError(t, err)
+		spoil(&p)
+		b := engine.Derive(p, nil)
+		require.True(t, b.Stops(), name)
+		_, err = engine.Encode(b)
+		require.NoError(t, err, name)
+	}
 }
