@@ -109,6 +109,9 @@ func (f *face) spacing(detail float64) {
 	if f.w.End {
 		f.pitch = max(f.look.Ring*1.4, 2.5)
 	}
+	if f.detail < 0.5 {
+		f.pitch /= 2 // near full size the tree's own rings can be told apart
+	}
 	f.thin = 1
 	for f.thin < 64 && float64(f.thin)*f.pitch*f.across < 1.6*detail {
 		f.thin *= 2

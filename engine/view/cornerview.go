@@ -20,8 +20,13 @@ type joint struct {
 	k      float64
 	at     point // inner point, mm
 	outer  point
-	window drawing.Box // mm, about the corner
+	origin point      // of the paper, mm
+	span   [2]segment // what is shown of each board, along u
+	away   [2]point   // along each board, away from the corner
 }
+
+// A segment is a stretch along a board, from the corner to where the picture ends.
+type segment struct{ near, far float64 }
 
 // Corner returns the picture of a corner of a module by its number, at scale: wood, the
 // joint's plane, what reinforces it, angle and thicknesses. It is empty where the module
@@ -47,7 +52,6 @@ func pictureOf(c board.Corner, first, second board.Board, o Options) drawing.Dra
 	for i := range k.boards {
 		k.wood(i)
 	}
-	k.plane()
 	for i := range k.boards {
 		k.pieces(i)
 	}
@@ -60,18 +64,29 @@ func pictureOf(c board.Corner, first, second board.Board, o Options) drawing.Dra
 	return drawing.Drawing{Title: title, Lang: lang, Paper: true, Box: k.box(), Items: k.items}
 }
 
-// frame chooses the part that is shown and the scale.
+// frame chooses what is shown of the boards, and the scale.
 func (k *joint) frame() {
 	t := max(k.boards[0].Thickness, k.boards[1].Thickness).MM()
 	mid := middle(k.at, k.outer)
-	half := max(2.1*t, 0.5*length(sub(k.at, k.outer))+1.4*t)
-	k.window = drawing.Box{MinX: mid.X - half, MinY: mid.Y - half, MaxX: mid.X + half, MaxY: mid.Y + half}
-	k.k = k.o.Scale
-	if k.k > 0 {
+	reach := length(sub(k.at, k.outer)) + 1.5*t
+	for i := range k.boards {
+		b := &k.boards[i]
+		s, e := b.Ends()
+		low, high := s.Least().MM(), e.Greatest().MM()
+		k.span[i] = segment{low, min(low+reach, high)}
+		sin, cos := b.Frame.Dir.SinCos()
+		k.away[i] = point{X: cos, Y: sin}
+		if length(sub(k.place(i, high, t/2), mid)) < length(sub(k.place(i, low, t/2), mid)) {
+			k.span[i] = segment{high, max(high-reach, low)}
+			k.away[i] = scaled(k.away[i], -1)
+		}
+	}
+	k.origin = mid
+	if k.k = k.o.Scale; k.k > 0 {
 		return
 	}
 	for _, s := range [...]float64{5, 2, 1, 0.5, 0.2, 0.1} {
-		if k.k = s; 2*half*s <= 160 {
+		if k.k = s; 2*reach*s <= 190 {
 			break
 		}
 	}
@@ -79,7 +94,7 @@ func (k *joint) frame() {
 
 // paper returns where a place of the module's plane comes to.
 func (k *joint) paper(q point) point {
-	return point{X: (q.X - k.window.MinX) * k.k, Y: (q.Y - k.window.MinY) * k.k}
+	return scaled(sub(q, k.origin), k.k)
 }
 
 // place returns where (u, w) of a board comes to in the module's plane, mm.
@@ -89,19 +104,21 @@ func (k *joint) place(i int, u, w float64) point {
 	return point{X: f.X.MM() + u*cos + w*sin, Y: f.Y.MM() + u*sin - w*cos}
 }
 
+// wood draws what is shown of a board; it ends square, without an outline.
 func (k *joint) wood(i int) {
 	b := &k.boards[i]
 	var poly []point
 	for _, q := range b.Profile() {
-		poly = append(poly, k.place(i, q.U.MM(), q.W.MM()))
+		poly = append(poly, point{X: q.U.MM(), Y: q.W.MM()})
 	}
-	poly = clipped(poly, k.window)
+	far := k.span[i].far
+	poly = clipLine(poly, point{X: far}, point{X: 0, Y: math.Copysign(1, far-k.span[i].near)})
 	if len(poly) < 3 {
 		return
 	}
 	path := make([]point, len(poly))
 	for n, q := range poly {
-		path[n] = k.paper(q)
+		path[n] = k.paper(k.place(i, q.X, q.Y))
 	}
 	sin, cos := b.Frame.Dir.SinCos()
 	w := drawing.Wood{
@@ -109,60 +126,50 @@ func (k *joint) wood(i int) {
 		Along: point{X: k.k * cos, Y: k.k * sin}, Across: point{X: k.k * sin, Y: -k.k * cos},
 	}
 	k.add(drawing.Item{ID: b.ID, Layer: drawing.LayerBoards, Kind: drawing.WoodKind, Path: drawing.Polygon(path...), Wood: w})
-	// the outline, but for where the window cuts it
 	var line []drawing.Step
 	for n := range poly {
 		a, c := side(poly, n)
-		if k.onWindow(a, c) {
+		if math.Abs(a.X-far) < near && math.Abs(c.X-far) < near && far != 0 && far != b.Length.MM() {
 			continue
 		}
-		line = append(line, drawing.Step{To: 'M', P: k.paper(a)}, drawing.Step{To: 'L', P: k.paper(c)})
+		line = append(line, drawing.Step{To: 'M', P: path[n]}, drawing.Step{To: 'L', P: path[(n+1)%len(path)]})
 	}
 	k.shape("", drawing.Line{Tone: "edge", Width: thick, MM: true, Round: true}, line)
 }
 
-func (k *joint) onWindow(a, b point) bool {
-	w := k.window
-	return a.X == b.X && (a.X == w.MinX || a.X == w.MaxX) || a.Y == b.Y && (a.Y == w.MinY || a.Y == w.MaxY)
+// clipLine keeps the part of a polygon to the left of the line through q along d
+// (Sutherland and Hodgman, 1974).
+func clipLine(poly []point, q, d point) (out []point) {
+	for i, b := range poly {
+		a := poly[(i+len(poly)-1)%len(poly)]
+		da, db := cross(d, sub(a, q)), cross(d, sub(b, q))
+		if (da < 0) != (db < 0) {
+			out = append(out, plus(a, sub(b, a), da/(da-db)))
+		}
+		if db >= 0 {
+			out = append(out, b)
+		}
+	}
+	return out
 }
 
-// clipped cuts a polygon to a box, side by side (Sutherland and Hodgman, 1974).
-func clipped(poly []point, b drawing.Box) []point {
-	for side1 := range 4 {
-		within := func(q point) float64 {
-			return [4]float64{q.X - b.MinX, b.MaxX - q.X, q.Y - b.MinY, b.MaxY - q.Y}[side1]
-		}
-		var out []point
-		for i, q := range poly {
-			p := poly[(i+len(poly)-1)%len(poly)]
-			dp, dq := within(p), within(q)
-			if (dp < 0) != (dq < 0) {
-				m := plus(p, sub(q, p), dp/(dp-dq))
-				switch side1 { // exactly on the border
-				case 0:
-					m.X = b.MinX
-				case 1:
-					m.X = b.MaxX
-				case 2:
-					m.Y = b.MinY
-				default:
-					m.Y = b.MaxY
-				}
-				out = append(out, m)
-			}
-			if dq >= 0 {
-				out = append(out, q)
-			}
-		}
-		poly = out
+// within cuts a convex piece to the profile of a board. A profile with housings is cut to
+// its hull's sides only where they look outward, which is where cuts of corners lie.
+func (k *joint) within(i int, quad [4]point) []point {
+	b := &k.boards[i]
+	s, e := b.Ends()
+	poly := quad[:]
+	t := b.Thickness.MM()
+	// the four sides of the board, wood on the left
+	for _, l := range [...][2]point{
+		{{X: 0, Y: 0}, {X: 1, Y: 0}},
+		{{X: 0, Y: t}, {X: -1, Y: 0}},
+		{{X: s.AtA.MM()}, {X: s.AtA.MM() - s.AtB.MM(), Y: -t}},
+		{{X: e.AtA.MM()}, {X: e.AtB.MM() - e.AtA.MM(), Y: t}},
+	} {
+		poly = clipLine(poly, l[0], l[1])
 	}
 	return poly
-}
-
-// plane draws the joint's plane over both woods.
-func (k *joint) plane() {
-	a, b := k.paper(k.at), k.paper(k.outer)
-	k.shape("", drawing.Line{Tone: "edge", Width: 0.35, MM: true}, drawing.Segment(a.X, a.Y, b.X, b.Y))
 }
 
 // of reports whether a feature belongs to the corner and is more than its end cut.
@@ -171,7 +178,7 @@ func (k *joint) of(f board.Feature) bool {
 }
 
 // pieces draws the slots and bores of one board, and in them the spline, tenon, dowel or
-// key, with half a millimetre of play round it.
+// key.
 func (k *joint) pieces(i int) {
 	one := bench{b: k.boards[i]}
 	for _, f := range k.boards[i].Features {
@@ -179,56 +186,31 @@ func (k *joint) pieces(i int) {
 		if !k.of(f) || !ok {
 			continue
 		}
-		var q, in [4]point
-		for n, c := range e.quad {
-			q[n] = k.paper(k.place(i, c.X, c.Y))
-		}
-		k.shape("groove", drawing.Line{Tone: "edge", Width: thin, MM: true}, drawing.Polygon(q[:]...))
-		wide, deep := direct(q[0], q[1]), direct(q[1], q[2])
-		play := min(0.5*k.k, 0.12*length(sub(q[1], q[0])))
-		in = [4]point{plus(q[0], wide, play), plus(q[1], wide, -play), plus(plus(q[2], wide, -play), deep, -play), plus(plus(q[3], wide, play), deep, -play)}
-		k.shape("loose", drawing.Line{}, drawing.Polygon(in[:]...))
-	}
-}
-
-// far returns a place along board i inside the window, away from the corner, on a face.
-func (k *joint) far(i int, w float64) point {
-	b := &k.boards[i]
-	s, e := b.Ends()
-	mid := middle(k.at, k.outer)
-	near, away := k.place(i, e.Greatest().MM(), w), k.place(i, s.Least().MM(), w)
-	if length(sub(away, mid)) < length(sub(near, mid)) {
-		near, away = away, near
-	}
-	d := direct(near, away)
-	reach := min(length(sub(away, near)), 0.5*k.window.Width()/max(math.Abs(d.X), math.Abs(d.Y))+0.2*k.window.Width())
-	q := plus(near, d, reach)
-	for n := 0; n < 60 && (q.X < k.window.MinX || q.X > k.window.MaxX || q.Y < k.window.MinY || q.Y > k.window.MaxY); n++ {
-		q = plus(q, d, -0.02*reach)
-	}
-	return q
-}
-
-// thicknesses dimensions both boards at the border of the picture.
-func (k *joint) thicknesses() {
-	mid := middle(k.at, k.outer)
-	for i := range k.boards {
-		t := k.boards[i].Thickness
-		a, b := k.far(i, 0), k.far(i, t.MM())
-		// square across the board
-		sin, cos := k.boards[i].Frame.Dir.SinCos()
-		across := point{X: sin, Y: -cos}
-		b = plus(a, across, t.MM())
-		out := point{X: cos, Y: sin}
-		if dot(out, sub(a, mid)) < 0 {
-			out = scaled(out, -1)
-		}
-		pa, pb := k.paper(a), k.paper(b)
-		if math.Abs(across.X)+math.Abs(across.Y) > 1.01 {
-			k.slantedThickness(pa, pb, across, out, t)
+		poly := k.within(i, e.quad)
+		if len(poly) < 3 {
 			continue
 		}
-		k.linear(pa, pb, across, out, 7, k.figureOf(t))
+		q := make([]point, len(poly))
+		for n, c := range poly {
+			q[n] = k.paper(k.place(i, c.X, c.Y))
+		}
+		k.shape("loose", drawing.Line{Tone: "edge", Width: 0.35, MM: true, Round: true}, drawing.Polygon(q...))
+	}
+}
+
+// thicknesses dimensions both boards where the picture ends.
+func (k *joint) thicknesses() {
+	for i := range k.boards {
+		t := k.boards[i].Thickness
+		sin, cos := k.boards[i].Frame.Dir.SinCos()
+		across := point{X: sin, Y: -cos}
+		pa := k.paper(k.place(i, k.span[i].far, 0))
+		pb := plus(pa, across, k.k*t.MM())
+		if math.Abs(across.X)+math.Abs(across.Y) > 1.01 {
+			k.slantedThickness(pa, pb, across, k.away[i], t)
+			continue
+		}
+		k.linear(pa, pb, across, k.away[i], 7, k.figureOf(t))
 	}
 }
 
@@ -249,19 +231,9 @@ func (k *joint) slantedThickness(pa, pb, across, out point, t unit.Length) {
 // angles writes the interior angle at the inner point, and the tilt of the blade at each
 // board's end where it is not square.
 func (k *joint) angles() {
-	mid := middle(k.at, k.outer)
-	var dirs [2]point
-	for i := range dirs {
-		a := k.far(i, 0)
-		sin, cos := k.boards[i].Frame.Dir.SinCos()
-		dirs[i] = point{X: cos, Y: sin}
-		if dot(dirs[i], sub(a, mid)) < 0 {
-			dirs[i] = scaled(dirs[i], -1)
-		}
-	}
-	r := 11.0
+	const r = 11.0
 	p := k.paper(k.at)
-	from, to := math.Atan2(dirs[0].Y, dirs[0].X), math.Atan2(dirs[1].Y, dirs[1].X)
+	from, to := math.Atan2(k.away[0].Y, k.away[0].X), math.Atan2(k.away[1].Y, k.away[1].X)
 	turn := math.Mod(to-from+5*math.Pi, 2*math.Pi) - math.Pi
 	var arc []drawing.Step
 	for i := range 17 {
@@ -276,76 +248,100 @@ func (k *joint) angles() {
 	half := from + turn/2
 	label := point{X: p.X + (r+6)*math.Cos(half), Y: p.Y + (r+6)*math.Sin(half) - 0.35*figureEm}
 	k.figure(drawing.Text{At: label, String: k.o.Style.Angle(k.c.Interior)})
-	for i := range dirs {
+	for i := range k.away {
 		if k.c.Tilt[i] != 0 {
-			k.tilt(i, dirs[i])
+			k.tilt(i)
 		}
 	}
 }
 
 // tilt writes the blade's tilt in the board, beside the joint's plane.
-func (k *joint) tilt(i int, away point) {
-	q := plus(middle(k.at, k.outer), away, 0.85*k.boards[i].Thickness.MM())
-	p := k.paper(q)
+func (k *joint) tilt(i int) {
+	deep := 0.0
+	one := bench{b: k.boards[i]}
+	mid := middle(k.at, k.outer)
+	for _, f := range k.boards[i].Features {
+		if e, ok := one.extentOf(f); ok && k.of(f) {
+			for _, c := range k.within(i, e.quad) {
+				deep = max(deep, dot(sub(k.place(i, c.X, c.Y), mid), k.away[i]))
+			}
+		}
+	}
 	s := k.o.Style.Angle(k.c.Tilt[i])
 	w := drawing.TextWidth(s, figureEm) + 2.4
+	p := k.paper(plus(mid, k.away[i], max(0.85*k.boards[i].Thickness.MM(), deep+0.7*w/k.k)))
 	k.shape("leaf", drawing.Line{}, drawing.RoundRect(p.X-w/2, p.Y-2.6, w, 5.2, 0.8)).Layer = drawing.LayerSizes
-	k.add(drawing.Item{Layer: drawing.LayerSizes, Kind: drawing.TextKind, Tone: "ink", Text: drawing.Text{At: point{X: p.X, Y: p.Y - 1.3}, Size: figureEm, String: s, Figure: true}})
+	k.text("", "ink", drawing.Text{At: point{X: p.X, Y: p.Y - 1.3}, Size: figureEm, String: s, Figure: true})
 }
 
-// slots dimensions the first slot that enters the joint's plane: from the heel along it,
-// and how far the piece goes across.
+// slots dimensions what reinforces the corner: how far it goes across the joint's plane,
+// and where it lies along the plane from the heel. The plane is the end of the board that
+// has slots in its end.
 func (k *joint) slots() {
-	along := direct(k.at, k.outer)
-	size := length(sub(k.outer, k.at))
-	across := point{X: along.Y, Y: -along.X}
-	var low, high float64
-	var stops []stop
+	for i := range k.boards {
+		v := endView{side: board.Start, t: k.boards[i].Thickness.MM()}
+		s, e := k.boards[i].Ends()
+		v.cut = s
+		if k.span[i].near > k.span[i].far {
+			v.side, v.cut = board.End, e
+		}
+		if k.slotted(i, v.side) {
+			heel, along, _ := v.heel()
+			tip := plus(heel, along, math.Hypot((v.cut.AtA-v.cut.AtB).MM(), v.t))
+			k.across(k.place(i, heel.X, heel.Y), k.place(i, tip.X, tip.Y))
+			return
+		}
+	}
+}
+
+func (k *joint) slotted(i int, end board.Face) bool {
+	for _, f := range k.boards[i].Features {
+		if k.of(f) && f.Enter == end {
+			return true
+		}
+	}
+	return false
+}
+
+// across writes the dimensions of the pieces about the plane from heel to tip.
+func (k *joint) across(heel, tip point) {
+	along := direct(heel, tip)
+	over := point{X: along.Y, Y: -along.X}
+	low, high, from, to := math.Inf(1), math.Inf(-1), math.Inf(1), math.Inf(-1)
 	for i := range k.boards {
 		one := bench{b: k.boards[i]}
 		for _, f := range k.boards[i].Features {
 			e, ok := one.extentOf(f)
-			if !k.of(f) || !ok || f.Enter != board.Start && f.Enter != board.End {
+			if !k.of(f) || !ok {
 				continue
 			}
-			from, to := math.Inf(1), math.Inf(-1)
-			for _, c := range e.quad {
-				q := sub(k.place(i, c.X, c.Y), k.at)
-				low, high = min(low, dot(q, across)), max(high, dot(q, across))
+			for _, c := range k.within(i, e.quad) {
+				q := sub(k.place(i, c.X, c.Y), heel)
+				low, high = min(low, dot(q, over)), max(high, dot(q, over))
 				from, to = min(from, dot(q, along)), max(to, dot(q, along))
-			}
-			for _, d := range [...]float64{from, to} {
-				stops = append(stops, stop{at: k.k * d, figure: k.figureOf(unit.Nearest(d))})
 			}
 		}
 	}
-	if len(stops) == 0 {
+	if !(high > low) {
 		return
 	}
-	// across: outside the corner, past its point
-	a, b := plus(k.outer, across, low), plus(k.outer, across, high)
-	pa, pb := k.paper(a), k.paper(b)
-	qa, qb := plus(pa, along, 9), plus(pb, along, 9)
-	inner := -k.k * (size - (stops[0].at / k.k))
+	p := k.paper(heel)
+	out := k.k*length(sub(tip, heel)) + 9
+	pa, pb := plus(p, over, k.k*low), plus(p, over, k.k*high)
+	qa, qb := plus(pa, along, out), plus(pb, along, out)
 	k.dims([]drawing.Step{
-		{To: 'M', P: plus(pa, along, inner)}, {To: 'L', P: plus(qa, along, extPast)},
-		{To: 'M', P: plus(pb, along, inner)}, {To: 'L', P: plus(qb, along, extPast)},
+		{To: 'M', P: plus(pa, along, k.k*to+extGap)}, {To: 'L', P: plus(qa, along, extPast)},
+		{To: 'M', P: plus(pb, along, k.k*to+extGap)}, {To: 'L', P: plus(qb, along, extPast)},
 		{To: 'M', P: qa}, {To: 'L', P: qb},
 	})
-	k.head(qa, scaled(across, -1))
-	k.head(qb, across)
-	text := k.say("view.across", words.Name("size", k.figureOf(unit.Nearest(high-low))))
-	k.figure(beyond(plus(middle(qa, qb), along, 2), along, text, math.Abs(along.Y) > math.Abs(along.X)))
-	k.heelStops(along, stops)
-}
-
-// heelStops writes the slot's place along the plane, on a line beside it, from the heel.
-func (k *joint) heelStops(along point, stops []stop) {
-	stops = once(stops)
-	if len(stops) > 2 {
-		stops = []stop{stops[0], stops[len(stops)-1]}
+	k.head(qa, scaled(over, -1))
+	k.head(qb, over)
+	t := beyond(plus(middle(qa, qb), along, 3.6), along, k.say("view.across", words.Name("size", k.figureOf(unit.Nearest(high-low)))), math.Abs(along.Y) > math.Abs(along.X))
+	if along.Y > 0.1 {
+		t.At.Y += 1.3 * figureEm
 	}
-	parts := []words.Arg{words.Name("from", stops[0].figure), words.Name("to", stops[len(stops)-1].figure)}
-	p := plus(k.paper(k.outer), along, 9+extPast+7+figureEm)
-	k.figure(beyond(p, along, k.say("view.heel", parts...), math.Abs(along.Y) > math.Abs(along.X)))
+	k.figure(t)
+	t.At.Y -= 1.3 * figureEm
+	t.String = k.say("view.heel", words.Name("from", k.figureOf(unit.Nearest(from))), words.Name("to", k.figureOf(unit.Nearest(to))))
+	k.figure(t)
 }

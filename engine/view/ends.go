@@ -2,6 +2,7 @@ package view
 
 import (
 	"math"
+	"strings"
 
 	"ledgewright/engine/board"
 	"ledgewright/engine/drawing"
@@ -287,7 +288,7 @@ func (k *bench) describe(c cut) string {
 	}
 	args := []words.Arg{
 		words.Name("diameter", k.figureOf(f.Diameter)), words.Name("depth", k.figureOf(f.Depth)),
-		words.Word("side", "view.side."+string(f.Enter)),
+		words.Word("side", "view.side."+strings.ToLower(string(f.Enter))),
 	}
 	if f.Through && f.Diameter > 0 {
 		key = "view.cut.bore.through"

@@ -101,7 +101,7 @@ func placing(placed *wall.Placed, m *module.Result) wall.Placing {
 }
 
 func boardOf(m *module.Result, id string, i int) *board.Board {
-	if i < len(m.Boards) && m.Boards[i].ID == id {
+	if i >= 0 && i < len(m.Boards) && m.Boards[i].ID == id {
 		return &m.Boards[i]
 	}
 	for k := range m.Boards {
