@@ -1,7 +1,8 @@
 # Builds the engine as js/wasm and fails when it has grown over its limit, in bytes
-# after gzip -9. The limit leaves room for the page: 2.0 MB in all before it is usable.
+# after gzip -9. A page must be usable after 2.0 MB in all; the rest is for its own code,
+# fonts and pictures.
 set -eu
-limit=1300000
+limit=1650000
 cd "$(dirname "$0")/.."
 mkdir -p build
 GOOS=js GOARCH=wasm go build -trimpath -ldflags='-s -w' -o build/engine.wasm ./testdata/size
