@@ -122,15 +122,15 @@ func (f *finder) start(w *plan.Wall, a *plan.Arrangement, modules []module.Resul
 // widest part of the wall that is free from floor to ceiling, the left one of equals, half
 // way up; on whole steps.
 func (j *job) wanted(m *module.Result, u *plan.Units) (x, y unit.Length) {
-	var stands []span2
+	var stands []stretch
 	for i := range j.bodies {
 		if b := &j.bodies[i]; len(b.boxes) > 0 {
-			stands = append(stands, span2{b.p.Box.MinX, b.p.Box.MaxX})
+			stands = append(stands, stretch{b.p.Box.MinX, b.p.Box.MaxX})
 		}
 	}
 	for i := range j.w.Obstacles {
 		if o := &j.w.Obstacles[i]; blocks(o) {
-			stands = append(stands, span2{o.X, o.X + o.Width})
+			stands = append(stands, stretch{o.X, o.X + o.Width})
 		}
 	}
 	lo, hi := widest(stands, j.w.Width)
@@ -145,15 +145,15 @@ func (j *job) wanted(m *module.Result, u *plan.Units) (x, y unit.Length) {
 	return x, y
 }
 
-// A span2 is a part of the wall's width.
-type span2 struct{ lo, hi unit.Length }
+// A stretch is a part of the wall's width.
+type stretch struct{ lo, hi unit.Length }
 
 // widest returns the widest part of a width that nothing covers, the left one of equals;
 // an empty one where all is covered.
-func widest(covered []span2, width unit.Length) (lo, hi unit.Length) {
-	slices.SortFunc(covered, func(a, b span2) int { return cmp.Or(cmp.Compare(a.lo, b.lo), cmp.Compare(a.hi, b.hi)) })
+func widest(covered []stretch, width unit.Length) (lo, hi unit.Length) {
+	slices.SortFunc(covered, func(a, b stretch) int { return cmp.Or(cmp.Compare(a.lo, b.lo), cmp.Compare(a.hi, b.hi)) })
 	from := unit.Length(0)
-	for _, c := range append(covered, span2{width, width}) {
+	for _, c := range append(covered, stretch{width, width}) {
 		if c.lo-from > hi-lo {
 			lo, hi = from, c.lo
 		}

@@ -47,7 +47,7 @@ type Snap struct {
 // SnapOptions say how near is near, and what may be stuck to.
 type SnapOptions struct {
 	Reach unit.Length // how near a thing must be to be stuck to
-	Leave unit.Length // how far the module must be pulled off again
+	Leave unit.Length // how far the module must be pulled off again, if farther than Reach
 	Held  []Snap      // what it stuck to at the last step
 	Off   []string    // kinds that are switched off
 	Lines []plan.Line // besides those of the arrangement, and after them
@@ -115,7 +115,7 @@ type pin struct {
 type thing struct {
 	id     string
 	box    module.Box
-	gap    unit.Length // left to what faces it
+	gap    unit.Length // left to what faces it; 0 where nothing need be
 	module bool
 	bars   bool // nothing may stand over it
 	middle bool // its middle is worth sticking to
@@ -326,7 +326,7 @@ func (c *choice) offer(s Snap) {
 	s.By = by
 	k := slices.Index(snapKinds[:], s.Kind)
 	switch {
-	case isHeld && by.Abs() <= c.o.Leave:
+	case isHeld:
 		c.kept, c.held = true, s
 	case by.Abs() <= c.o.Reach && (!c.found[k] || by.Abs() < c.best[k].By.Abs()):
 		c.best[k], c.found[k] = s, true
@@ -391,7 +391,7 @@ func (c *choice) flushWith(t *slab, limit bool) {
 		c.offer(Snap{Kind: SnapFlush, At: at, By: at + gap - mine, To: t.id, Of: c.names[of], Gap: gap.Abs()})
 	}
 	gap := unit.Length(0)
-	if t.faces && t.bars {
+	if t.faces {
 		gap = t.gap
 	}
 	if !limit {

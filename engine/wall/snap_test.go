@@ -122,6 +122,7 @@ func TestSnapFlush(t *testing.T) {
 		{1395, 1700, []Snap{flush("x", "left", 1200, 5, 0)}},
 		{610, 1700, []Snap{flush("x", "right", 800, -10, 0)}},
 		{1395, 1525, []Snap{flush("x", "left", 1200, 5, 0), flush("y", "bottom", 1510, -2, 3)}}, // it faces until it lies above
+		{1395, 1518, []Snap{flush("x", "left", 1200, 5, 0), flush("y", "bottom", 1510, 5, 3)}},  // it overlaps, and does not when x is asked
 		{2000, 1507, []Snap{flush("y", "bottom", 1490, -7, 0)}},
 		{2000, 1523, []Snap{flush("y", "bottom", 1510, -3, 0)}},
 		{1100, 1514, []Snap{flush("y", "bottom", 1510, 9, 3)}}, // touching, as the shop leaves it
@@ -157,6 +158,7 @@ func TestSnapFlushWithObstaclesAndEnds(t *testing.T) {
 	require.Equal(t, []Snap{{Kind: SnapFlush, Axis: "y", At: 380 * mm, By: g.Socket - 145*mm, To: "o2", Of: "bottom", Gap: g.Socket}}, snap(3020, 535), "above a socket, clear of its plugs")
 	require.Equal(t, []Snap{{Kind: SnapFlush, Axis: "x", At: 0, By: g.Frame + 7*mm, To: LeftEnd, Of: "left", Gap: g.Frame}}, snap(193, 2300))
 	require.Equal(t, []Snap{{Kind: SnapFlush, Axis: "x", At: 4000 * mm, By: 11*mm - g.Frame, To: RightEnd, Of: "right", Gap: g.Frame}}, snap(3789, 2300))
+	require.Empty(t, snap(-195, 2300), "off the wall, beyond its left end")
 }
 
 // m1 is moved beside a row whose gaps are 60 and 90: between 400, 400 and 400 wide ones.
@@ -185,10 +187,10 @@ func TestSnapToAGap(t *testing.T) {
 
 // The gap in which the module itself stands is none that it could repeat.
 func TestSnapGapPassesOverItsOwn(t *testing.T) {
-	m := []module.Result{shelf("m1"), shelf("m2"), shelf("m3")}
-	a := plan.Arrangement{Poses: []plan.Pose{at("m2", 500, 1500), at("m3", 1500, 1500)}} // 600 between
-	_, s := SnapTo(bare(), a, m, []string{"m1"}, at("m1", 1010, 1500), kind(SnapGap))
-	require.Empty(t, s)
+	m := []module.Result{shelf("m1"), shelf("m2"), plank("m3", 1000*mm, 200*mm, 20*mm, 0)}
+	a := plan.Arrangement{Poses: []plan.Pose{at("m2", 500, 1500), at("m3", 1500, 1500)}} // 700 to 1000
+	_, s := SnapTo(bare(), a, m, []string{"m1"}, at("m1", 1205, 1500), kind(SnapGap))
+	require.Empty(t, s, "300 right of m2 is where m3 begins")
 }
 
 func TestSnapToACentre(t *testing.T) {
@@ -270,7 +272,20 @@ func TestSnapsHoldUntilPulledOff(t *testing.T) {
 	require.Equal(t, unit.Length(968), step(968))
 	require.Equal(t, unit.Length(1000), step(981))
 
+	// Along x and along y at a time.
+	o.Held = nil
+	both := func(x, y unit.Length) plan.Pose {
+		p, s := SnapTo(bare(), a, m, []string{"m1"}, at("m1", x, y), o)
+		o.Held = s
+		return p
+	}
+	require.Equal(t, at("m1", 1000, 1513+10), both(1010, 1530))
+	require.Equal(t, at("m1", 1000, 1513+10), both(1030, 1550))
+	require.Equal(t, at("m1", 1033, 1513+10), both(1033, 1550))
+	require.Equal(t, at("m1", 1033, 1556), both(1033, 1556))
+
 	// Something as good that comes nearer does not take it away.
+	o.Held = []Snap{{Kind: SnapFlush, Axis: "x", At: 800 * mm, To: "m2", Of: "left"}}
 	m, a.Poses = append(m, shelf("m3")), append(a.Poses, at("m3", 1025, 600))
 	require.Equal(t, unit.Length(1000), step(1024))
 	o.Held = nil
