@@ -148,7 +148,7 @@ func facts(decided plan.Plan, b engine.Build) ([]fact, error) {
 		{"boards", strconv.Itoa(b.Parts.Boards)},
 		{"wood", b.Style().Mass(b.Parts.Mass)},
 		{"points on the wall", strconv.Itoa(points)},
-		{"link", strconv.Itoa(len(code)) + " characters"},
+		{"link code", strconv.Itoa(len(code)) + " characters"},
 	}
 	if n := len(b.Arrangements); n > 1 {
 		out = append(out, fact{"ways to hang it", strconv.Itoa(n)})
