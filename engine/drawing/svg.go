@@ -136,7 +136,7 @@ func (w *writer) group(items []Item, from, to int) {
 		if n := w.seen[key]; n > 1 {
 			key += "/" + strconv.Itoa(n)
 		}
-		w.start("g").id(key)
+		w.start("g").id("group-" + key)
 		if first.Layer != "" {
 			w.str("class", string(first.Layer))
 		}

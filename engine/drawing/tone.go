@@ -46,7 +46,7 @@ func tones() []tone {
 		{name: "warn", day: "#9a3110", evening: "#ffb08c", paper: "#000000"},
 		{name: "ok", day: "#3a5f33", evening: "#b4d4a2", paper: "#000000"},
 		{name: "ask", day: "#5a554c", evening: "#c0b7a7", paper: "#333333"},
-		{name: "stud", day: "#cba97a", evening: "#8a6c48", paper: "#cccccc"},
+		{name: "stud", day: "#cba97a", evening: "#65523c", paper: "#cccccc"},
 		{name: "shade", day: "#3d3020", evening: "#000000", paper: "#999999"},
 		{name: "glass", day: "#dfe7ea", evening: "#1c2733", paper: "#ffffff"},
 		{name: "frame", day: "#f6f3ec", evening: "#3d3833", paper: "#ffffff"},
