@@ -45,13 +45,13 @@ func (t *Tree) Hear(s Signal) Answer {
 	case "keydown":
 		return t.key(o, s)
 	case "input":
-		o.said = typing
+		o.said, t.stir = typing, true
 	case "change":
 		t.settle(o)
 	}
 	at, e := handler(o, s.On)
 	if e == nil {
-		return unheard(o, s)
+		return t.unheard(o, s)
 	}
 	switch s.On {
 	case "click":
@@ -69,13 +69,13 @@ func (t *Tree) Hear(s Signal) Answer {
 
 // unheard is the answer to a signal without a handler. No form of the page is ever
 // sent anywhere, and no dialog closes unless the page says so.
-func unheard(o *node, s Signal) Answer {
+func (t *Tree) unheard(o *node, s Signal) Answer {
 	switch {
 	case s.On == "submit":
 		return Answer{Prevent: true}
 	case (s.On == "cancel" || s.On == "close") && o.sort == dialog && isOpen(o.is):
 		if s.On == "close" {
-			o.said = settled
+			t.settle(o)
 		}
 		return Answer{Event: app.Dismiss{}, Prevent: true}
 	}
@@ -88,14 +88,14 @@ func (t *Tree) settle(o *node) {
 	if o.sort == plain || o.sort == option {
 		return
 	}
-	o.said = settled
+	o.said, t.stir = settled, true
 	if o.sort != radioControl {
 		return
 	}
 	name, _ := attr(o.is.Attrs, "name")
 	t.top.each(func(other *node) {
 		if of, _ := attr(other.is.Attrs, "name"); other.sort == radioControl && of == name {
-			other.said = settled
+			other.said, t.stir = settled, true
 		}
 	})
 }

@@ -67,6 +67,7 @@ type Tree struct {
 	active *node    // the node with the focus, while a tree is applied
 	later  []func() // what needs the element to be in the document
 	held   *node    // the node with the attribute data-hand
+	stir   bool     // a person touched a control since the page was last applied
 }
 
 // A node is a node of the page with its element.
@@ -105,6 +106,7 @@ func (t *Tree) Apply(page panel.Node) {
 	for _, do := range t.later {
 		do()
 	}
+	t.stir = was != nil && was.said == typing
 	t.active, t.later = nil, nil
 	if was != nil && key != "" && t.doc.Active() != was.mark {
 		t.Focus(key) // it came to stand elsewhere and lost the focus on the way
@@ -188,10 +190,16 @@ func (t *Tree) patch(o *node, n panel.Node) {
 	t.patchAttrs(o, was.Attrs, n.Attrs)
 	patchProps(o.el, was.Props, n.Props)
 	t.remark(o)
-	if n.Tag != "textarea" {
+	if n.Tag != "textarea" && (t.stir || !identical(was.Kids, n.Kids)) {
 		t.patchKids(o, n.Kids)
 	}
 	t.sync(o, was)
+}
+
+// identical reports whether two lists are one and the same, so that a page that keeps a
+// part of the last one costs nothing there.
+func identical(was, now []panel.Node) bool {
+	return len(was) == len(now) && (len(was) == 0 || &was[0] == &now[0])
 }
 
 // patchAttrs sets the attributes that changed. What a control holds is not set here.

@@ -383,6 +383,23 @@ func TestHeldElementIsTheOneWithTheHand(t *testing.T) {
 	require.False(t, ok)
 }
 
+// A page may keep a part of the last one; a control in it that a person touched is set
+// right even so.
+func TestKeptPartCostsNothingUntilItIsTouched(t *testing.T) {
+	d, tree := newFake()
+	part := []panel.Node{on("change", app.Undo{}, with(el("input"), "type", "checkbox")), el("p")}
+	tree.Apply(el("div", part...))
+	box := d.body.kids[0].kids[0]
+	tree.Apply(el("div", part...))
+	box.tick(true)
+	tree.Hear(Signal{On: "change", Mark: box.mark})
+	tree.Apply(el("div", part...))
+	require.False(t, box.checked)
+
+	allocations := testing.AllocsPerRun(10, func() { tree.Apply(panel.Node{Tag: "div", Kids: part}) })
+	require.LessOrEqual(t, allocations, 2.0)
+}
+
 func TestRootSpeaksForTheDocument(t *testing.T) {
 	_, tree := newFake()
 	require.Empty(t, tree.Root("data-view"))

@@ -1,0 +1,10 @@
+// Workshop is the program of the maker's page.
+package main
+
+import (
+	"ledgewright/wasm/app"
+	"ledgewright/wasm/browser"
+	"ledgewright/wasm/panel"
+)
+
+func main() { browser.Run(app.Step, panel.Page) }
