@@ -140,7 +140,7 @@ func carry(s State, g hand.Gesture) State {
 	want.X = s.Drag.FromX + unit.Nearest((g.X-g.FromX)/s.Camera.Scale)
 	want.Y = s.Drag.FromY - unit.Nearest((g.Y-g.FromY)/s.Camera.Scale)
 	pose, snaps := wall.SnapTo(w, a, s.Build.Modules, s.Drag.Modules, want, wall.SnapOptions{
-		Reach: s.Camera.reach(snapReach), Leave: s.Camera.reach(snapLeave), Held: s.Drag.Snaps, Off: s.snapsOff(),
+		Reach: s.Camera.reach(snapReach), Leave: s.Camera.reach(snapLeave), Held: s.Drag.Snaps, Off: s.snapsOff(), Gaps: s.Plan.Shop.Gaps,
 	})
 	s.Drag.Snaps = snaps
 	return preview(s, s.moved(pose))
