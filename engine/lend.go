@@ -54,7 +54,7 @@ func (l *lending) usable(j int) bool { return !l.from.from.broken[l.from.Modules
 // what it did not touch, so most comparisons end without reading a board.
 func sameModule(a, b *plan.Module) bool {
 	shared := a.ID == b.ID && a.Name == b.Name && a.Depth == b.Depth && a.Wood == b.Wood &&
-		a.Closed == b.Closed && a.GrainWrap == b.GrainWrap &&
+		a.Closed == b.Closed && a.GrainWrap == b.GrainWrap && a.Hung == b.Hung &&
 		sameStorage(a.Boards, b.Boards) && sameStorage(a.Corners, b.Corners) &&
 		sameStorage(a.Dividers, b.Dividers) && sameStorage(a.Lights, b.Lights) &&
 		sameStorage(a.Brackets, b.Brackets) && sameStorage(a.Extra, b.Extra)

@@ -58,7 +58,10 @@ func (e MirrorModule) apply(p plan.Plan) (plan.Plan, Name, error) {
 		m.Name = e.Name
 	}
 	p.Modules = inserted(p.Modules, len(p.Modules), m)
-	o, _ := poseOf(p, e.Arrangement, e.Module)
+	o, ok := poseOf(p, e.Arrangement, e.Module)
+	if !ok {
+		o.Turn = was.Hung
+	}
 	o = plan.Pose{Module: m.ID, X: e.X, Y: e.Y, Turn: mirroredTurn(was, o), Flip: o.Flip}
 	p, err = placedAt(p, e.Arrangement, o)
 	return p, did(e, ofModule(was)), err
@@ -86,6 +89,7 @@ func mirrored(m plan.Module, s shop.Profile) (plan.Module, error) {
 	if err != nil {
 		return m, err
 	}
+	m.Hung = mirroredTurn(m, plan.Pose{Turn: m.Hung})
 	m.Boards = slices.Clone(m.Boards)
 	slices.Reverse(m.Boards)
 	for i := range m.Boards {
@@ -105,8 +109,8 @@ func mirrored(m plan.Module, s shop.Profile) (plan.Module, error) {
 
 // sizes are what of a module has to be worked out before it can be mirrored.
 type sizes struct {
-	lengths []unit.Length // of the boards
-	offsets []unit.Length // of the brackets: nearest plus farthest rod or screw along u, from the axis
+	lengths []unit.Length               // of the boards
+	spans   []document.Opt[unit.Length] // of the brackets that have one
 }
 
 func (s sizes) length(board int) unit.Length {
@@ -119,7 +123,7 @@ func (s sizes) length(board int) unit.Length {
 // measured works out the lengths of boards to close, and the offsets of brackets with
 // several rods.
 func measured(m plan.Module, s shop.Profile) (sizes, error) {
-	out := sizes{make([]unit.Length, len(m.Boards)), make([]unit.Length, len(m.Brackets))}
+	out := sizes{make([]unit.Length, len(m.Boards)), make([]document.Opt[unit.Length], len(m.Brackets))}
 	need := false
 	for i, b := range m.Boards {
 		out.lengths[i] = b.Length.Value
@@ -141,28 +145,26 @@ func measured(m plan.Module, s shop.Profile) (sizes, error) {
 	}
 	for _, f := range worked.Fixings {
 		if i := slices.IndexFunc(m.Brackets, func(b plan.Bracket) bool { return b.ID == f.Bracket }); i >= 0 {
-			out.offsets[i] = offset(f)
+			out.spans[i] = span(f, worked.Boards)
 		}
 	}
 	return out, nil
 }
 
-// offset is the sum of the least and the greatest distance of a fixing's rods, or of its
-// screws when it has no rods, from its axis along u.
-func offset(f board.Fixing) unit.Length {
-	var at []unit.Length
-	for _, r := range f.Rods {
-		at = append(at, r.At.U-f.At.U)
-	}
-	if len(at) == 0 {
-		for _, s := range f.Screws {
-			at = append(at, s.DU)
+// span is how far a bracket reaches along its board from its axis, which is its first rod
+// or screw, to as near to its other end: to the last rod of a bar, or by the length of a
+// rail or cleat less both ends.
+func span(f board.Fixing, all []board.Board) document.Opt[unit.Length] {
+	kind, _ := hardware.Bracket(f.Kind)
+	for _, b := range all {
+		if b.Role == board.Rail && b.ID[:len(b.ID)-1] == f.Bracket { // a letter follows
+			return document.Some(b.Length - 2*kind.Margin)
 		}
 	}
-	if len(at) == 0 {
-		return 0
+	if n := len(f.Rods); n > 1 {
+		return document.Some(f.Rods[n-1].At.U - f.Rods[0].At.U)
 	}
-	return slices.Min(at) + slices.Max(at)
+	return document.Opt[unit.Length]{}
 }
 
 func mirroredCorners(old []plan.Corner, boards int) []plan.Corner {
@@ -215,10 +217,11 @@ func mirroredBrackets(old []plan.Bracket, s sizes) []plan.Bracket {
 		if b.Divider != "" {
 			continue
 		}
-		b.At = s.length(b.Board) - b.At - s.offsets[i]
-		if kind, _ := hardware.Bracket(b.Kind); kind.Family == hardware.Bar && !b.Length.Known && s.offsets[i] > 0 {
-			// From the other end a bar that takes its length from the board could take another.
-			b.Length = document.Some(s.offsets[i] + 2*kind.Margin)
+		long := s.spans[i]
+		b.At = s.length(b.Board) - b.At - long.Value
+		if kind, _ := hardware.Bracket(b.Kind); long.Known && !b.Length.Known {
+			// What takes its length from the board could take another from the other end.
+			b.Length = document.Some(long.Value + 2*kind.Margin)
 		}
 	}
 	return out

@@ -11,7 +11,7 @@ import (
 
 // AddModule adds a module: one of the ready shapes, or a whole module as it stands in a
 // plan. The module and everything in it that has an id gets a new one. With an
-// arrangement it is placed there at once, the right way up for its shape.
+// arrangement it is placed there at once, as it hangs.
 type AddModule struct {
 	Shape       string                    `json:"shape,omitempty"` // as in Ready
 	Width       unit.Length               `json:"width,omitempty"`
@@ -33,28 +33,28 @@ type AddModule struct {
 func (AddModule) Do() string { return "add-module" }
 
 func (e AddModule) apply(p plan.Plan) (plan.Plan, Name, error) {
-	m, turn, err := e.module()
+	m, err := e.module()
 	if err != nil {
 		return p, Name{}, err
 	}
 	m = renamed(&p, m)
 	p.Modules = inserted(p.Modules, len(p.Modules), m)
-	p, err = placedAt(p, e.Arrangement, plan.Pose{Module: m.ID, X: e.X, Y: e.Y, Turn: turn})
+	p, err = placedAt(p, e.Arrangement, plan.Pose{Module: m.ID, X: e.X, Y: e.Y, Turn: m.Hung})
 	return p, did(e, ofModule(m)), err
 }
 
-// module returns what the edit adds, and the turn that sets it upright.
-func (e AddModule) module() (m plan.Module, turn unit.Angle, err error) {
+// module returns what the edit adds.
+func (e AddModule) module() (m plan.Module, err error) {
 	ready := Ready{e.Shape, e.Width, e.Height, e.Upper, e.Depth, e.Thickness, e.Wood, e.Joint, e.Typed}
 	if !e.Module.Known {
-		m, turn, err = ready.module()
+		m, err = ready.module()
 	} else if m = e.Module.Value; ready != (Ready{}) {
 		err = refuse("either", "new module", words.Name("member", "module"), words.Name("other", "shape"))
 	}
 	if e.Name != "" {
 		m.Name = e.Name
 	}
-	return m, turn, err
+	return m, err
 }
 
 // placedAt adds a pose to an arrangement, if one is named.
@@ -95,7 +95,7 @@ func renamed(p *plan.Plan, m plan.Module) plan.Module {
 	return m
 }
 
-// SetModule changes what holds for a whole module: name, depth, wood, grainWrap; with
+// SetModule changes what holds for a whole module: name, depth, wood, grainWrap, hung; with
 // thickness every board of its chain; with closed whether its chain closes.
 //
 // A chain that is closed gets the corner that makes its turns a full one, and its last
@@ -105,7 +105,7 @@ type SetModule struct {
 	Module    string                    `json:"module"`
 	Thickness document.Opt[unit.Length] `json:"thickness,omitempty"`
 	Closed    document.Opt[bool]        `json:"closed,omitempty"`
-	With      document.Extra            `json:"-"` // name, depth, wood, grainWrap
+	With      document.Extra            `json:"-"` // name, depth, wood, grainWrap, hung
 }
 
 // Do returns "set-module".
@@ -115,6 +115,7 @@ func (e SetModule) apply(p plan.Plan) (plan.Plan, Name, error) {
 	return onModule(p, e, e.Module, func(m plan.Module) (plan.Module, error) {
 		m, err := patch(m, e.With, where("module", m.ID),
 			"id", "closed", "boards", "corners", "dividers", "lights", "brackets")
+		m.Hung = m.Hung.Turn()
 		if err == nil && e.Thickness.Known {
 			m, err = thicknessed(m, e.Thickness.Value)
 		}
@@ -204,7 +205,7 @@ func (e DuplicateModule) apply(p plan.Plan) (plan.Plan, Name, error) {
 	}
 	name := did(e, ofModule(p.Modules[i]))
 	p.Modules = inserted(p.Modules, len(p.Modules), m)
-	o := plan.Pose{Module: m.ID, X: e.X, Y: e.Y}
+	o := plan.Pose{Module: m.ID, X: e.X, Y: e.Y, Turn: m.Hung}
 	if was, ok := poseOf(p, e.Arrangement, e.Module); ok {
 		o.Turn, o.Flip = was.Turn, was.Flip
 	}

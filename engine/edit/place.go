@@ -24,7 +24,10 @@ import (
 // brackets of its own, in its front edge where the module stands flipped there. Among the
 // arrangements that ask for the same board and edge, the places are those that put the
 // most brackets on studs in the most arrangements; the first of equals. A module that
-// stands nowhere is taken as it is drawn, and reaches no stud.
+// stands nowhere is taken as it hangs, and reaches no stud.
+//
+// Lock holes and cleats go below the boards as the module hangs in the first of these
+// arrangements.
 //
 // The module's brackets are replaced; with an arrangement, only those on the board and
 // edge that it asks for.
@@ -55,6 +58,7 @@ func (e PlaceBrackets) apply(p plan.Plan) (plan.Plan, Name, error) {
 		return p, Name{}, refuse("nothing-to-carry", where("module", e.Module))
 	}
 	m := p.Modules[i]
+	m.Hung = g.hung
 	m.Brackets = kept(m.Brackets, func(b plan.Bracket) bool { return e.Arrangement != "" && !g.takes(seats, b) })
 	for _, s := range seats {
 		for _, b := range g.brackets(s) {
@@ -75,7 +79,8 @@ type placing struct {
 	step   unit.Length
 	worked module.Result
 	stands []stand
-	chain  int // boards of the chain
+	hung   unit.Angle // the turn at which the module hangs in the first of the stands
+	chain  int        // boards of the chain
 }
 
 // A stand is one arrangement in which the module stands.
@@ -110,6 +115,7 @@ func (e PlaceBrackets) placing(p plan.Plan, m plan.Module) (*placing, error) {
 		}
 	}
 	m.Brackets = nil
+	g.hung = m.Hung
 	if g.worked = module.Derive(m, p.Shop); len(g.worked.Boards) < len(m.Boards) {
 		return nil, refuse("not-worked-out", at)
 	}
@@ -145,12 +151,24 @@ func (g *placing) stand(p plan.Plan) error {
 			continue
 		}
 		w, _ := p.Wall(a.Wall)
+		if len(g.stands) == 0 {
+			g.hung = hanging(o)
+		}
 		g.stands = append(g.stands, g.at(o, w))
 	}
 	if len(g.stands) == 0 {
-		g.stands = []stand{g.at(plan.Pose{}, plan.Wall{})}
+		g.stands = []stand{g.at(plan.Pose{Turn: g.hung}, plan.Wall{})}
 	}
 	return nil
+}
+
+// hanging is the turn at which what is below in a pose is below. A flip turns left and
+// right round, and with them the turn.
+func hanging(o plan.Pose) unit.Angle {
+	if o.Flip {
+		return (-o.Turn).Turn()
+	}
+	return o.Turn.Turn()
 }
 
 func (g *placing) at(o plan.Pose, w plan.Wall) stand {
@@ -285,11 +303,12 @@ func boxOn(s stand, b board.Board) module.Box {
 func (g *placing) brackets(s seat) []plan.Bracket {
 	var out []plan.Bracket
 	b := g.worked.Boards[s.board]
+	b.Frame.Dir = (b.Frame.Dir + g.hung).Turn()
 	in := mount.Input{Kind: g.kind.ID, Board: b, Edge: board.Face(s.edge), Shop: g.shop, Upright: isPlumb(b.Frame.Dir)}
 	blank := plan.Bracket{Kind: g.kind.ID, Board: s.board + 1, Edge: s.edge}
 	switch {
 	case g.kind.Attitude == hardware.Plumb && g.kind.Pitch == 0:
-		blank.At = g.top(s.stands[0], in)
+		blank.At = g.top(s, in)
 		out = append(out, blank)
 	case g.kind.Family == hardware.Bar:
 		at, long := g.bar(s, in)
@@ -312,12 +331,12 @@ func (g *placing) brackets(s seat) []plan.Bracket {
 func (g *placing) up(l unit.Length) unit.Length { return (l + g.step - 1) / g.step * g.step }
 
 // top returns the highest place at which a bracket keeps its distances in an upright.
-func (g *placing) top(s stand, in mount.Input) unit.Length {
+func (g *placing) top(s seat, in mount.Input) unit.Length {
 	from, to := mount.Room(in)
 	if from > to {
 		return in.Board.Length / 2
 	}
-	if s.on.Dir(in.Board.Frame.Dir) == unit.QuarterTurn {
+	if s.stands[0].on.Dir(g.worked.Boards[s.board].Frame.Dir) == unit.QuarterTurn {
 		return to / g.step * g.step
 	}
 	return g.up(from)
@@ -331,9 +350,9 @@ func (g *placing) best(s seat, in mount.Input) []unit.Length {
 	var best []unit.Length
 	most := -1
 	for _, t := range s.stands {
-		ask.Studs = g.reach(t, in.Board)
+		ask.Studs = g.reach(t, g.worked.Boards[s.board])
 		at := mount.Places(ask)
-		if n := g.served(s, in.Board, at); n > most {
+		if n := g.served(s, at); n > most {
 			best, most = at, n
 		}
 	}
@@ -341,9 +360,9 @@ func (g *placing) best(s seat, in mount.Input) []unit.Length {
 }
 
 // served counts, over all stands, the places that meet a stud, or any wall that is solid.
-func (g *placing) served(s seat, b board.Board, at []unit.Length) (n int) {
+func (g *placing) served(s seat, at []unit.Length) (n int) {
 	for _, t := range s.stands {
-		studs := g.reach(t, b)
+		studs := g.reach(t, g.worked.Boards[s.board])
 		for _, u := range at {
 			if t.solid || slices.ContainsFunc(studs, func(i mount.Interval) bool { return u >= i.From+g.kind.Rod && u <= i.To-g.kind.Rod }) {
 				n++
@@ -385,15 +404,15 @@ func (g *placing) bar(s seat, in mount.Input) (at, length unit.Length) {
 	}
 	rods := (to-from)/pitch + 1
 	at = from + ((to-from)-(rods-1)*pitch)/2/g.step*g.step
-	most := g.served(s, in.Board, row(at, pitch, rods))
+	most := g.served(s, row(at, pitch, rods))
 	for _, t := range s.stands {
-		for _, i := range g.reach(t, in.Board) {
+		for _, i := range g.reach(t, g.worked.Boards[s.board]) {
 			first := from + (i.From+(i.To-i.From)/2-from+1_000*pitch)%pitch
 			if first > to {
 				continue
 			}
 			n := (to-first)/pitch + 1
-			if served := g.served(s, in.Board, row(first, pitch, n)); n > 1 && served > most {
+			if served := g.served(s, row(first, pitch, n)); n > 1 && served > most {
 				at, rods, most = first, n, served
 			}
 		}

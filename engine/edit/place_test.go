@@ -5,6 +5,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"ledgewright/engine/board"
 	"ledgewright/engine/module"
 	"ledgewright/engine/plan"
 	"ledgewright/engine/unit"
@@ -158,4 +159,31 @@ func TestSpread(t *testing.T) {
 	require.Equal(t, []unit.Length{60 * mm, 60 * mm}, gaps(p))
 	require.Equal(t, 400*mm, boxesOf(t, p, "m1")[0].MinX)
 	fails(t, p, `{"do":"spread","arrangement":"a1","modules":["m3","m1"],"along":"x"}`, "2 modules are too few for this; name 3 or more")
+}
+
+// Lock holes are bored from below, whichever way up the module is drawn: the base of a U
+// lies across the module's own frame, and half a turn puts its other side below.
+func TestLocksAreBoredFromBelow(t *testing.T) {
+	for _, turn := range []string{"270", "90"} {
+		for _, flip := range []string{"false", "true"} {
+			p := applied(t, bench(t), `{"do":"remove-arrangement","arrangement":"a2"}`,
+				`{"do":"place","arrangement":"a1","module":"m1","turn":`+turn+`,"flip":`+flip+`}`,
+				`{"do":"place-brackets","module":"m1","rule":"overhang"}`)
+			worked := module.Derive(p.Modules[0], p.Shop)
+			on := wall.PlacingOf(worked, p.Arrangements[0].Poses[0])
+			holes := 0
+			for _, b := range worked.Boards {
+				for _, f := range b.Features {
+					if f.Cause.What == "bracket" && (f.Enter == board.FaceA || f.Enter == board.FaceB) {
+						require.Equal(t, 270*unit.Degree, on.Up(b.Frame, f.Enter), "turn %s, flip %s", turn, flip)
+						holes++
+					}
+				}
+			}
+			require.Equal(t, 2, holes)
+			for _, f := range worked.Findings {
+				require.NotEqual(t, "bracket-attitude", f.Kind.Key)
+			}
+		}
+	}
 }

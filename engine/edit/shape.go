@@ -73,24 +73,24 @@ func shape(id string) (Shape, error) {
 	return all[i], err
 }
 
-// module returns the shape as a module without ids, and the turn that sets it upright.
-func (r Ready) module() (plan.Module, unit.Angle, error) {
+// module returns the shape as a module without ids.
+func (r Ready) module() (plan.Module, error) {
 	kind, err := shape(r.Shape)
 	if err != nil {
-		return plan.Module{}, 0, err
+		return plan.Module{}, err
 	}
 	if r.Joint == "" {
 		r.Joint = plan.Mitre
 	}
 	if err := r.check(kind); err != nil {
-		return plan.Module{}, 0, err
+		return plan.Module{}, err
 	}
 	lengths, turns := r.chain()
-	m := plan.Module{Depth: r.Depth, Wood: r.Wood, Closed: kind.Closed}
+	m := plan.Module{Depth: r.Depth, Wood: r.Wood, Closed: kind.Closed, Hung: kind.Turn}
 	for i, l := range lengths {
 		b := plan.Board{Thickness: r.Thickness, Length: document.Some(l)}
 		if l <= 0 {
-			return m, 0, refuse("no-board-left", "new "+r.Shape, words.Count("n", i+1), words.Length("value", l), words.Length("limit", unit.Nanometre))
+			return m, refuse("no-board-left", "new "+r.Shape, words.Count("n", i+1), words.Length("value", l), words.Length("limit", unit.Nanometre))
 		}
 		if kind.Closed && !r.Typed && i >= len(lengths)-2 {
 			b.Length = document.Opt[unit.Length]{}
@@ -100,7 +100,7 @@ func (r Ready) module() (plan.Module, unit.Angle, error) {
 	for _, t := range turns {
 		m.Corners = append(m.Corners, plan.Corner{Turn: t, Joint: r.Joint, Reinforcement: reinforcement(r.Joint)})
 	}
-	return m, kind.Turn, nil
+	return m, nil
 }
 
 // reinforcement is what a ready shape's joints get: a spline in a mitre, dowels in a

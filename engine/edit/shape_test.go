@@ -45,14 +45,14 @@ func TestReadyShapesHaveTheirOutsideSizes(t *testing.T) {
 	}
 	s := plan.New(unit.Metric).Shop
 	for _, c := range cases {
-		m, turn, err := c.ready.module()
+		m, err := c.ready.module()
 		require.NoError(t, err)
 		var lengths []unit.Length
 		for _, b := range m.Boards {
 			lengths = append(lengths, b.Length.Value)
 		}
 		require.Equal(t, c.lengths, lengths, "%+v", c.ready)
-		box := wall.Place(module.Derive(m, s), plan.Pose{Turn: turn}).Box
+		box := wall.Place(module.Derive(m, s), plan.Pose{Turn: m.Hung}).Box
 		require.LessOrEqual(t, (box.MaxX - box.MinX - c.w).Abs(), 2*unit.Nanometre, "%+v", c.ready)
 		require.LessOrEqual(t, (box.MaxY - box.MinY - c.h).Abs(), 2*unit.Nanometre, "%+v", c.ready)
 	}
@@ -62,10 +62,10 @@ func TestUsualSizesMakeEveryShape(t *testing.T) {
 	for _, s := range Shapes() {
 		r := s.Sizes
 		r.Wood = "white-oak"
-		m, turn, err := r.module()
+		m, err := r.module()
 		require.NoError(t, err, s.ID)
 		require.Equal(t, s.Closed, m.Closed)
-		require.Equal(t, s.Turn, turn)
+		require.Equal(t, s.Turn, m.Hung)
 		for _, c := range m.Corners {
 			require.Equal(t, plan.Corner{Turn: c.Turn, Joint: plan.Mitre, Reinforcement: plan.Reinforcement{Kind: "spline"}}, c)
 		}

@@ -135,7 +135,7 @@ func moduleShape() *field {
 		listOf("lights", lightShape()),
 		listOf("brackets", objectOf("", idOf("b"), wordOf("kind", bracketKinds()...).always(), wholeOf("board").always(), refOf("divider", "d"),
 			lengthOf("at").always(), wordOf("edge", "back", "front"), lengthOf("length"))),
-		flagOf("grainWrap"),
+		flagOf("grainWrap"), angleOf("hung"),
 	)
 }
 

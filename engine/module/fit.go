@@ -36,15 +36,28 @@ func (w *work) fitBrackets() {
 		if b == nil {
 			continue // the plan's check says so, or the divider's own finding
 		}
+		hung := *b
+		hung.Frame = turned(b.Frame, w.m.Hung)
 		got := mount.Fit(mount.Input{
-			Bracket: p.ID, Module: w.m.ID, Kind: p.Kind, Board: *b, Upright: isUpright(b.Frame.Dir),
+			Bracket: p.ID, Module: w.m.ID, Kind: p.Kind, Board: hung, Upright: isUpright(hung.Frame.Dir),
 			At: p.At, Edge: board.Face(p.Edge), Length: p.Length.Value, Shop: w.s,
 		})
 		b.Features = append(b.Features, got.Features...)
-		w.extra = append(w.extra, got.Extra...)
+		for _, x := range got.Extra {
+			x.Frame = turned(x.Frame, -w.m.Hung)
+			w.extra = append(w.extra, x)
+		}
 		w.out.Fixings = append(w.out.Fixings, got.Fixing)
 		w.sayAll(got.Findings)
 	}
+}
+
+// turned returns a frame turned about the module's origin: into the attitude in which the
+// module hangs, where a bracket asks what is upright and what is below, and back.
+func turned(f board.Frame, by unit.Angle) board.Frame {
+	f.X, f.Y = unit.Rotate(f.X, f.Y, by)
+	f.Dir = (f.Dir + by).Turn()
+	return f
 }
 
 func isUpright(dir unit.Angle) bool {

@@ -40,6 +40,9 @@ func arrises() []string {
 func (c *checker) module(i int) {
 	m, s := &c.p.Modules[i], inModule(i)
 	c.length(s, "depth", m.Depth, leastDepth, mostDepth)
+	if m.Hung < 0 || m.Hung >= unit.FullTurn {
+		c.figure(s, "hung", words.AngleOf(m.Hung), words.AngleOf(0), words.AngleOf(unit.FullTurn-unit.Degree/100), m.Hung < 0)
+	}
 	if _, ok := wood.Find(m.Wood); !ok {
 		c.wood(s, m)
 	}

@@ -181,6 +181,7 @@ type Module struct {
 	Lights    []Light        `json:"lights,omitempty"`
 	Brackets  []Bracket      `json:"brackets,omitempty"`
 	GrainWrap bool           `json:"grainWrap,omitempty"` // figure runs round the corners
+	Hung      unit.Angle     `json:"hung,omitempty"`      // turn at which it hangs, [0°, 360°): says which side of a board is below, for lock holes and cleats
 	Extra     document.Extra `json:"-"`
 }
 

@@ -76,6 +76,7 @@ func sizesOfPlan() []Entry {
 		{"size.edge", "the edge"},
 		{"size.at", "the place along the board"},
 		{"size.turn", "the turn"},
+		{"size.hung", "the turn at which it hangs"},
 		{"size.level", "the level line"},
 		{"size.plumb", "the plumb line"},
 	}

@@ -136,6 +136,7 @@ func (k *bench) module(of shape, wall int) {
 	m, carry, turn := fitted(d, of, pitch)
 	m.ID, m.Name = k.ids.next(plan.LetterModule), m.Name+" "+strconv.Itoa(n)
 	m.GrainWrap = len(m.Boards) > 1 && d.chance(40)
+	m.Hung = turn
 	for i := range m.Dividers {
 		m.Dividers[i].ID = k.ids.next(plan.LetterDivider)
 	}

@@ -303,13 +303,16 @@ func (r *random) bracket(m plan.Module) (plan.Bracket, bool) {
 func (r *random) arrangement(p plan.Plan, i int) plan.Arrangement {
 	w := one(&r.draw, p.Walls...)
 	a := plan.Arrangement{ID: r.ids.next(plan.LetterArrangement), Name: r.name("Arrangement"), Wall: w.ID, Extra: r.extra()}
-	for _, m := range p.Modules {
+	for j, m := range p.Modules {
 		if r.chance(25) {
 			continue
 		}
 		o := plan.Pose{Module: m.ID, X: r.size(0, w.Width), Y: r.size(300*mm, w.Height), Flip: r.chance(15), Extra: r.extra()}
 		o.Turn = one(&r.draw, 0, 0, 90*deg, 180*deg, 270*deg, 30*deg, unit.Angle(r.upTo(int(unit.FullTurn))))
 		a.Poses = append(a.Poses, o)
+		if i == 0 {
+			p.Modules[j].Hung = o.Turn
+		}
 	}
 	for range r.upTo(3) {
 		a.Lines = append(a.Lines, plan.Line{ID: r.ids.next(plan.LetterLine), Height: r.size(300*mm, 2200*mm), Extra: r.extra()})

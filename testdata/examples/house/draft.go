@@ -171,6 +171,7 @@ type piece struct {
 // (x, y).
 func (d *draft) hang(m plan.Module, x, y unit.Length, turn unit.Angle) piece {
 	m.ID = d.next(plan.LetterModule)
+	m.Hung = turn
 	for i := range m.Dividers {
 		m.Dividers[i].ID = d.next(plan.LetterDivider)
 	}
