@@ -13,17 +13,21 @@ import (
 // hole stands in a field's line where the value goes, quotes included.
 const hole = `"$"`
 
-// read returns the edit that a field's text asks for, and what was understood.
-func (s State) read(f Field, text string) (edit.Edit, Echo) {
+// read returns the edits that a field's text asks for, and what was understood.
+func (s State) read(f Field, text string) ([]edit.Edit, Echo) {
 	value, says, err := s.value(f, strings.TrimSpace(text))
 	if err != nil {
 		return nil, Echo{Text: text, Says: s.why(err), Bad: true}
 	}
-	e, err := edit.Decode([]byte(strings.ReplaceAll(f.Line, hole, value)))
-	if err != nil {
-		return nil, Echo{Text: text, Says: s.why(err), Bad: true}
+	var edits []edit.Edit
+	for _, line := range strings.Split(f.Line, "\n") {
+		e, err := edit.Decode([]byte(strings.ReplaceAll(line, hole, value)))
+		if err != nil {
+			return nil, Echo{Text: text, Says: s.why(err), Bad: true}
+		}
+		edits = append(edits, e)
 	}
-	return e, Echo{Text: text, Says: says}
+	return edits, Echo{Text: text, Says: says}
 }
 
 // value returns the JSON value of a field's text, and what was understood in words.
@@ -94,13 +98,13 @@ func consequences(s State) State {
 	if s.Typing.Echo.Bad {
 		return s
 	}
-	e, _ := s.read(s.Typing.Field, s.Typing.Echo.Text)
-	return preview(s, e)
+	edits, _ := s.read(s.Typing.Field, s.Typing.Echo.Text)
+	return preview(s, edits...)
 }
 
 // entered makes the edit of a field, or leaves the field with what is wrong.
 func entered(s State, f Field, text string) (State, []Effect) {
-	e, echo := s.read(f, text)
+	edits, echo := s.read(f, text)
 	if echo.Bad {
 		s, _ = typedInto(s, f, text)
 		return s, []Effect{Say{Text: echo.Says}}
@@ -110,7 +114,7 @@ func entered(s State, f Field, text string) (State, []Effect) {
 		s.Preview = Preview{}
 		return s, nil
 	}
-	return commit(s, e)
+	return commit(s, edits...)
 }
 
 // step changes a field by so many of its steps.

@@ -28,8 +28,19 @@ func TestFieldMeasuredFromElsewhere(t *testing.T) {
 		{2800 * mm, -1, "120", 2680 * mm},
 		{2800 * mm, -1, "-20", 2820 * mm},
 	} {
-		e, echo := s.read(Field{Key: "gap", Kind: LengthField, Line: line, Offset: c.offset, Sign: c.sign}, c.text)
+		edits, echo := s.read(Field{Key: "gap", Kind: LengthField, Line: line, Offset: c.offset, Sign: c.sign}, c.text)
 		require.False(t, echo.Bad, echo.Says)
-		require.Equal(t, c.want, e.(edit.Move).X.Value, c.text)
+		require.Equal(t, c.want, edits[0].(edit.Move).X.Value, c.text)
 	}
+}
+
+// A U whose uprights grow together is one figure and two edits.
+func TestFieldOfSeveralEdits(t *testing.T) {
+	s := State{Plan: plan.New(unit.Metric)}
+	head := `{"schema":"ledgewright/edit/1","do":"set-board","module":"m1","board":`
+	edits, echo := s.read(Field{Kind: LengthField, Line: head + `1,"length":"$"}` + "\n" + head + `3,"length":"$"}`}, "26 cm")
+	require.False(t, echo.Bad, echo.Says)
+	require.Len(t, edits, 2)
+	require.Equal(t, 1, edits[0].(edit.SetBoard).Board)
+	require.Equal(t, 3, edits[1].(edit.SetBoard).Board)
 }

@@ -54,7 +54,7 @@ func started(s State, e Started) (State, []Effect) {
 	if s.Settings.Units == "" {
 		s.Settings.Units = unit.Metric
 	}
-	s.On = map[Switch]bool{Studs: true}
+	s.On = map[Switch]bool{Studs: true, Bands: true}
 	s.SheetAt = 1
 	if e.Address != "" {
 		s, effects := opened(s, e.Address)

@@ -23,6 +23,9 @@ func commit(s State, edits ...edit.Edit) (State, []Effect) {
 	}
 	s.History.Future = nil
 	s.Plan = next.Plan
+	if id := added(past.Plan, s.Plan); id != "" {
+		s.Chosen, s.At = []string{id}, Thing{} // what was just made is what is worked on
+	}
 	return settled(s)
 }
 

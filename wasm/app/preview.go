@@ -16,13 +16,14 @@ func (s State) Shown() (plan.Plan, engine.Build) {
 	return s.Plan, s.Build
 }
 
-// preview shows what an edit would do, and says in a sentence what it would cause.
-func preview(s State, e edit.Edit) State {
-	p, _, err := edit.Apply(s.Plan, e)
+// preview shows what edits would do, and says in a sentence what they would cause.
+func preview(s State, edits ...edit.Edit) State {
+	next, _, _, err := applyAll(s, edits)
 	if err != nil {
 		s.Typing.Causes = s.why(err)
 		return s
 	}
+	p := next.Plan
 	before := &s.Build
 	if s.Preview.Shown {
 		before = &s.Preview.Build

@@ -88,6 +88,7 @@ type State struct {
 	Drag    Drag
 	Typing  Typing
 	Preview Preview
+	Places  Places
 	Fields  map[string]Echo // by field key: what was read in fields of the panel
 	Toast   Toast
 	SheetAt int    // 0 low, 1 half, 2 full
@@ -107,7 +108,7 @@ type Field struct {
 	Key      string // unique on the page
 	Label    string // what is typed, in words
 	Kind     FieldKind
-	Line     string      // the edit as in a document, with "$" where the value goes
+	Line     string      // the edit as in a document, with "$" where the value goes; or several, one a line
 	Value    string      // the present text
 	Least    unit.Length // of lengths, where Least < Most
 	Most     unit.Length

@@ -216,6 +216,8 @@ func stepChoice(s State, e Event) (State, []Effect, bool) {
 		s.Wall, s.Arrangement = e.ID, firstOn(s.Plan, e.ID)
 		s.Camera.Fitted = true
 		s = refit(s)
+	case Suggest:
+		s = suggest(s, e.Module)
 	case Lead:
 		return lead(s, e.Verdict)
 	case Try:
