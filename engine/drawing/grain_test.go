@@ -37,7 +37,7 @@ func quad(ax, ay, bx, by, cx, cy, dx, dy float64) []drawing.Step {
 func TestGrainStaysOnTheFace(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		f := func(lo, hi float64, name string) float64 { return rapid.Float64Range(lo, hi).Draw(t, name) }
-		x, y, l, w, lean := f(-500, 500, "x"), f(-500, 500, "y"), f(40, 1500, "l"), f(10, 300, "w"), f(0, 30, "lean")
+		x, y, l, w, lean := f(-500, 500, "x"), f(-500, 500, "y"), f(40, 1500, "l"), f(10, 300, "w"), f(0, 13, "lean")
 		turn := f(0, 2*math.Pi, "turn")
 		s, c := math.Sincos(turn)
 		at := func(a, b float64) drawing.Point { return drawing.Point{X: x + a*c - b*s, Y: y + a*s + b*c} }

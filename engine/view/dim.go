@@ -65,10 +65,42 @@ func (s *sheetOf) head(p, d point) {
 	})
 }
 
-// text writes a line of text; figures are in the ink of dimensions.
+// text writes a line of text; figures are in the ink of dimensions. Where it would touch
+// what was written before, it moves to the nearest free place and keeps a leader.
 func (s *sheetOf) text(id string, tone drawing.Tone, t drawing.Text) {
+	from := t.At
+	box := t.Extent()
+	if d := s.room(box); d != (point{}) {
+		t.At = plus(t.At, d, 1)
+		box = t.Extent()
+		if length(d) > 0.8*t.Size {
+			s.dims([]drawing.Step{{To: 'M', P: from}, {To: 'L', P: towardsBox(from, box)}})
+		}
+	}
 	s.add(drawing.Item{ID: id, Layer: drawing.LayerSizes, Kind: drawing.TextKind, Tone: tone, Text: t})
-	s.wrote = append(s.wrote, t.Extent())
+	s.wrote = append(s.wrote, box)
+}
+
+// room returns the shortest of some moves that takes a box clear of all that was written;
+// none where there is no such move.
+func (s *sheetOf) room(box drawing.Box) point {
+	if !anyMeets(s.wrote, box) {
+		return point{}
+	}
+	for far := 1.0; far < 120; far += 1 {
+		for _, d := range [...]point{{Y: -1}, {X: -1}, {X: 1}, {Y: 1}, {X: -1, Y: -1}, {X: 1, Y: -1}} {
+			m := scaled(d, far)
+			if !anyMeets(s.wrote, drawing.Box{MinX: box.MinX + m.X, MinY: box.MinY + m.Y, MaxX: box.MaxX + m.X, MaxY: box.MaxY + m.Y}) {
+				return m
+			}
+		}
+	}
+	return point{}
+}
+
+// towardsBox returns the point of a box's border that is nearest to p.
+func towardsBox(p point, b drawing.Box) point {
+	return point{X: min(max(p.X, b.MinX), b.MaxX), Y: min(max(p.Y, b.MinY), b.MaxY)}
 }
 
 func (s *sheetOf) figure(t drawing.Text) {

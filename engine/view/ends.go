@@ -260,10 +260,12 @@ func (k *bench) surface(v endView, top point) float64 {
 func (k *bench) list() {
 	k.group = "list"
 	y := k.y - 8
+	for _, b := range k.wrote {
+		y = min(y, b.MinY-8)
+	}
 	line := func(letter, s string) {
 		if letter != "" {
-			k.add(drawing.Item{Layer: drawing.LayerMarks, Kind: drawing.PathKind, Tone: "white", Line: inkLine(thin), Path: drawing.Circle(balloonRadius, y+1.1, balloonRadius)})
-			k.text("", "ink", drawing.Text{At: point{X: balloonRadius, Y: y}, Size: wordEm, String: letter})
+			k.ring(letter, point{X: balloonRadius, Y: y + 1.1})
 		}
 		k.text("", "ink", drawing.Text{At: point{X: 8, Y: y}, Size: wordEm, String: s, Anchor: drawing.AnchorStart})
 		y -= 6.4

@@ -370,7 +370,9 @@ func (k *bench) across(p plane, side board.Face) {
 	k.running(p.at(k.start.Least().MM(), 0), up, point{X: -1}, firstOut-3, stops)
 	right := p.at(k.end.Greatest().MM(), 0)
 	top := p.at(k.end.Greatest().MM(), k.b.Thickness.MM())
-	k.linear(right, top, up, point{X: 1}, firstOut, k.figureOf(k.b.Thickness))
+	if side == board.Back { // each size once
+		k.linear(right, top, up, point{X: 1}, firstOut, k.figureOf(k.b.Thickness))
+	}
 	for i, q := range [...]point{right, top} {
 		k.text("", "ink", drawing.Text{
 			At: plus(point{X: q.X + 2.4, Y: q.Y - 1.2}, up, float64(2*i-1)*1.6), Size: wordEm, String: string([...]board.Face{board.FaceA, board.FaceB}[i]), Bold: true,
@@ -459,12 +461,21 @@ func (k *bench) balloons(tags []tag, p plane, y float64) {
 	}
 }
 
-// balloon draws a letter in a circle with a leader that ends in a dot.
+// balloon draws a letter in a circle, where there is room, with a leader that ends in a
+// dot.
 func (s *sheetOf) balloon(letter string, foot, c point) {
-	d := direct(c, foot)
-	edge := plus(c, d, balloonRadius)
+	const r = balloonRadius
+	c = plus(c, s.room(drawing.Box{MinX: c.X - r, MinY: c.Y - r, MaxX: c.X + r, MaxY: c.Y + r}), 1)
+	edge := plus(c, direct(c, foot), r)
 	s.add(drawing.Item{Layer: drawing.LayerMarks, Kind: drawing.PathKind, Line: inkLine(thin), Path: drawing.Segment(edge.X, edge.Y, foot.X, foot.Y)})
 	s.add(drawing.Item{Layer: drawing.LayerMarks, Kind: drawing.PathKind, Tone: "ink", Path: drawing.Circle(foot.X, foot.Y, 0.45)})
-	s.add(drawing.Item{Layer: drawing.LayerMarks, Kind: drawing.PathKind, Tone: "white", Line: inkLine(thin), Path: drawing.Circle(c.X, c.Y, balloonRadius)})
-	s.text("", "ink", drawing.Text{At: point{X: c.X, Y: c.Y - 1.1}, Size: wordEm, String: letter})
+	s.ring(letter, c)
+}
+
+// ring writes a letter in a circle.
+func (s *sheetOf) ring(letter string, c point) {
+	const r = balloonRadius
+	s.add(drawing.Item{Layer: drawing.LayerMarks, Kind: drawing.PathKind, Tone: "white", Line: inkLine(thin), Path: drawing.Circle(c.X, c.Y, r)})
+	s.add(drawing.Item{Layer: drawing.LayerSizes, Kind: drawing.TextKind, Tone: "ink", Text: drawing.Text{At: point{X: c.X, Y: c.Y - 1.1}, Size: wordEm, String: letter}})
+	s.wrote = append(s.wrote, drawing.Box{MinX: c.X - r, MinY: c.Y - r, MaxX: c.X + r, MaxY: c.Y + r})
 }

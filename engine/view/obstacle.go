@@ -47,8 +47,9 @@ func (k pen) draw(kind string) {
 	case plan.Furniture:
 		k.furniture()
 	default:
-		k.box("frame", dashed("pencil", 1, 6, 4), 0, 0, k.w, k.h, 0)
-		k.lines("pencil", 0.75, 0.55, 0, 0, k.w, k.h, 0, k.h, k.w, 0)
+		k.fill("cloth", drawing.Line{}, drawing.Rect(k.x, k.y, k.w, k.h)).Fade = 0.25
+		k.box("", dashed("pencil", 1, 6, 4), 0, 0, k.w, k.h, 0)
+		k.lines("pencil", 0.75, 0.72, 0, 0, k.w, k.h, 0, k.h, k.w, 0)
 	}
 }
 

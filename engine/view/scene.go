@@ -160,10 +160,20 @@ func sub(a, b point) point     { return point{X: a.X - b.X, Y: a.Y - b.Y} }
 func plus(a, b point, k float64) point {
 	return point{X: a.X + float64(k*b.X), Y: a.Y + float64(k*b.Y)}
 }
-func middle(a, b point) point         { return point{X: (a.X + b.X) / 2, Y: (a.Y + b.Y) / 2} }
-func length(a point) float64          { return math.Hypot(a.X, a.Y) }
-func direct(a, b point) point         { d := sub(b, a); return scaled(d, 1/length(d)) }
+func middle(a, b point) point { return point{X: (a.X + b.X) / 2, Y: (a.Y + b.Y) / 2} }
+func length(a point) float64  { return math.Hypot(a.X, a.Y) }
+
 func scaled(a point, k float64) point { return point{X: a.X * k, Y: a.Y * k} }
+
+// direct is the unit vector from a to b; along x where they are one place.
+func direct(a, b point) point {
+	d := sub(b, a)
+	size := length(d)
+	if size == 0 {
+		return point{X: 1}
+	}
+	return scaled(d, 1/size)
+}
 
 // outward is the normal of a side of a counter-clockwise outline.
 func outward(a, b point) point { d := direct(a, b); return point{X: d.Y, Y: -d.X} }
