@@ -2,8 +2,10 @@ package edit
 
 import (
 	"bytes"
+	"encoding/json"
 	"os"
 	"path/filepath"
+	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -155,5 +157,35 @@ func TestWordsAndCodeAgree(t *testing.T) {
 			}
 			require.True(t, words.Has(room+key), room+key)
 		}
+	}
+}
+
+// The schema is written by hand. Every argument of every type stands in it, and every
+// member that it has beside them can be set.
+func TestSchemaHasTheArgumentsOfTheTypes(t *testing.T) {
+	var doc struct {
+		Defs map[string]struct {
+			Properties map[string]any `json:"properties"`
+		} `json:"$defs"`
+	}
+	require.NoError(t, json.Unmarshal(read(t, "../../site/schema/edit-1.schema.json"), &doc))
+	types := map[string]reflect.Type{}
+	for _, line := range samples(t) {
+		e, err := Decode([]byte(line))
+		require.NoError(t, err)
+		types[e.Do()] = reflect.TypeOf(e)
+	}
+	for do, typ := range types {
+		have := doc.Defs[do].Properties
+		arguments, more := 0, false
+		for i := range typ.NumField() {
+			key, _ := memberOf(typ.Field(i))
+			if more = more || key == ""; key != "" {
+				require.Contains(t, have, key, do)
+				arguments++
+			}
+		}
+		rest := len(have) - arguments - len([]string{"schema", "do"})
+		require.Equal(t, more, rest > 0, "%s: %d members beside its arguments", do, rest)
 	}
 }
