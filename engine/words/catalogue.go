@@ -42,6 +42,9 @@ func Catalogue() []Entry {
 		engineWords(),
 		pageWords(),
 		browserWords(),
+		makeWords(),
+		hangWords(),
+		agreeWords(),
 	)
 }
 

@@ -1,0 +1,67 @@
+package words
+
+// agreeWords are the words of the panel for handing on.
+func agreeWords() []Entry {
+	return []Entry{
+		{"agree.job", "The job"},
+		{"agree.title", "Title"},
+		{"agree.number", "Number"},
+		{"agree.maker", "Maker"},
+		{"agree.client", "Client"},
+		{"agree.date", "Date, such as 2026-05-31"},
+		{"agree.note", "Note"},
+		{"agree.names-stay", "None of this goes into a link. It stays in this browser, and in the plan and build files."},
+
+		{"agree.link", "Link"},
+		{"agree.copy-link", "Copy link"},
+		{"agree.share-link", "Share link"},
+		{"agree.link-holds", "The link holds the whole plan, without names. Whoever opens it has the same design and can change it."},
+		{"agree.link-length", "{n} of {warn} characters, besides this page's address."},
+		{"agree.link-long", "{n} characters, besides this page's address: messengers cut links over {warn}. A file is surer."},
+		{"agree.link-only-file", "{n} characters would be too long for a link, at most {most}. Hand on the plan as a file."},
+		{"agree.link-not", "This plan does not go into a link: {why}"},
+
+		{"agree.files", "Files"},
+		{"agree.file-plan", "Plan"},
+		{"agree.file-plan-is", "JSON: opens here again, byte for byte"},
+		{"agree.file-build", "Build"},
+		{"agree.file-build-is", "JSON: every board, cut and hole for other tools"},
+		{"agree.file-parts", "Part list"},
+		{"agree.file-parts-is", "CSV: for a spreadsheet"},
+		{"agree.file-picture", "Wall picture"},
+		{"agree.file-picture-is", "SVG: the arrangement in view"},
+		{"agree.download", "Save"},
+		{"agree.copy", "Copy"},
+		{"agree.share", "Share"},
+		{"agree.download-what", "Save: {what}"},
+		{"agree.copy-what", "Copy: {what}"},
+		{"agree.share-what", "Share: {what}"},
+
+		{"agree.summary", "What it is"},
+		{"agree.sizes-mm", "Modules, overall sizes in mm"},
+		{"agree.sizes-in", "Modules, overall sizes in inches"},
+		{"agree.col-module", "Module"},
+		{"agree.col-size", "Wide × high × deep"},
+		{"agree.col-wood", "Wood"},
+		{"agree.col-mass", "Mass"},
+		{"agree.size", "{w} × {h} × {d}"},
+		{"agree.boards", "Boards"},
+		{"agree.mass", "Mass of the wood"},
+		{"agree.volume", "Finished wood"},
+		{"agree.arrangements", "Arrangements"},
+		{"agree.no-module", "No module is in this job yet."},
+
+		{"agree.not-checked", "Not checked"},
+		{"agree.not-checked-here", "In this job:"},
+		{"agree.not-checked-ever", "Never, in any job:"},
+		{"agree.nothing-open", "Nothing that could be checked is left open."},
+		{"agree.never-survey", "whether what was typed of the wall is so"},
+		{"agree.never-hidden", "what lies in the wall where nobody has looked"},
+		{"agree.never-work", "how well it is made, glued and fixed"},
+		{"agree.never-person", "a person's weight: nobody may climb or hang on it"},
+
+		{"agree.others", "Other jobs"},
+		{"agree.all-jobs", "All jobs"},
+		{"agree.others-how", "Another plan, file, link or code is opened on the first page."},
+	}
+}
