@@ -18,14 +18,14 @@ func report(b engine.Build) []byte {
 	for _, f := range b.Findings {
 		t.WriteString("\n" + severityWords[f.Kind.Severity] + engine.Say(f, style) + "\n")
 		for _, r := range f.Remedies[:min(3, len(f.Remedies))] {
-			t.WriteString("       " + engine.SayRemedy(r, style) + "\n")
+			t.WriteString("         " + engine.SayRemedy(r, style) + "\n")
 		}
 	}
 	return []byte(t.String())
 }
 
-var verdictWords = [3]string{"Fits   ", "Holds  ", "Takes  "}
+var verdictWords = [3]string{"Fits     ", "Holds    ", "Takes    "}
 
 var severityWords = map[finding.Severity]string{
-	finding.Stop: "stop   ", finding.Mend: "mend   ", finding.Unknown: "ask    ", finding.Note: "note   ",
+	finding.Stop: "stop     ", finding.Mend: "mend     ", finding.Unknown: "unknown  ", finding.Note: "note     ",
 }
