@@ -14,24 +14,6 @@ import (
 // A Source gives the files that are served by their path, without a leading slash.
 type Source func(path string) (body []byte, ok bool)
 
-// contentTypes by the end of a name. A browser compiles a program while it arrives
-// only if it comes as application/wasm.
-var contentTypes = map[string]string{
-	".html":        "text/html; charset=utf-8",
-	".css":         "text/css; charset=utf-8",
-	".js":          "text/javascript; charset=utf-8",
-	".json":        "application/json",
-	".svg":         "image/svg+xml",
-	".png":         "image/png",
-	".csv":         "text/csv; charset=utf-8",
-	".txt":         "text/plain; charset=utf-8",
-	".wasm":        "application/wasm",
-	".woff2":       "font/woff2",
-	".glb":         "model/gltf-binary",
-	".pdf":         "application/pdf",
-	".webmanifest": "application/manifest+json",
-}
-
 // hashed matches a name that carries a digest of its content.
 var hashed = regexp.MustCompile(`-[0-9a-f]{8}\.[a-z0-9]+$`)
 
@@ -77,9 +59,36 @@ func fileName(p string) string {
 	return name
 }
 
+// typeOf returns the content type of a file by the end of its name. A browser compiles
+// a program while it arrives only if it comes as application/wasm.
 func typeOf(name string) string {
-	if t, ok := contentTypes[path.Ext(name)]; ok {
-		return t
+	switch path.Ext(name) {
+	case ".html":
+		return "text/html; charset=utf-8"
+	case ".css":
+		return "text/css; charset=utf-8"
+	case ".js":
+		return "text/javascript; charset=utf-8"
+	case ".json":
+		return "application/json"
+	case ".svg":
+		return "image/svg+xml"
+	case ".png":
+		return "image/png"
+	case ".csv":
+		return "text/csv; charset=utf-8"
+	case ".txt":
+		return "text/plain; charset=utf-8"
+	case ".wasm":
+		return "application/wasm"
+	case ".woff2":
+		return "font/woff2"
+	case ".glb":
+		return "model/gltf-binary"
+	case ".pdf":
+		return "application/pdf"
+	case ".webmanifest":
+		return "application/manifest+json"
 	}
 	return "application/octet-stream"
 }

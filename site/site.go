@@ -81,15 +81,12 @@ func (p Pages) add(name string, body []byte) string {
 
 // addStyle puts the fonts and the style sheet that names them.
 func (p Pages) addStyle() string {
-	css := string(source("ledgewright.css"))
 	for _, f := range assets.Fonts() {
 		if path.Ext(f.Name) != ".woff2" {
 			p["fonts/"+f.Name] = f.Body
-			continue
 		}
-		css = strings.ReplaceAll(css, "fonts/"+f.Name, p.add("fonts/"+f.Name, f.Body))
 	}
-	return p.add("ledgewright.css", []byte(css))
+	return p.add("ledgewright.css", []byte(withFonts(string(source("ledgewright.css")), p)))
 }
 
 func (p Pages) addSchemas() error {

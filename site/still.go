@@ -74,7 +74,7 @@ func (p Pages) addJob(e assets.Example) (job, error) {
 		return job{}, err
 	}
 	for i, v := range b.Verdicts {
-		j.Verdicts = append(j.Verdicts, verdict{verdictWords[i], signOf(v), engine.SayVerdict(v, b.Style())})
+		j.Verdicts = append(j.Verdicts, verdict{labels()[i], signOf(v), engine.SayVerdict(v, b.Style())})
 	}
 	j.Facts, err = facts(decided, b)
 	return j, err
@@ -156,7 +156,8 @@ func facts(decided plan.Plan, b engine.Build) ([]fact, error) {
 	return out, nil
 }
 
-var verdictWords = [3]string{"Fits", "Holds", "Takes"}
+// labels of the three verdicts, in their order.
+func labels() [3]string { return [3]string{"Fits", "Holds", "Takes"} }
 
 // signOf is the shape that goes with a verdict: nothing is told by colour alone.
 func signOf(v engine.Verdict) string {

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"strings"
 
 	"ledgewright/engine"
@@ -13,19 +14,32 @@ func report(b engine.Build) []byte {
 	style := b.Style()
 	var t strings.Builder
 	for i, v := range b.Verdicts {
-		t.WriteString(verdictWords[i] + engine.SayVerdict(v, style) + "\n")
+		fmt.Fprintf(&t, "%-*s%s\n", columns, labels()[i], engine.SayVerdict(v, style))
 	}
 	for _, f := range b.Findings {
-		t.WriteString("\n" + severityWords[f.Kind.Severity] + engine.Say(f, style) + "\n")
+		fmt.Fprintf(&t, "\n%-*s%s\n", columns, severity(f.Kind.Severity), engine.Say(f, style))
 		for _, r := range f.Remedies[:min(3, len(f.Remedies))] {
-			t.WriteString("         " + engine.SayRemedy(r, style) + "\n")
+			fmt.Fprintf(&t, "%-*s%s\n", columns, "", engine.SayRemedy(r, style))
 		}
 	}
 	return []byte(t.String())
 }
 
-var verdictWords = [3]string{"Fits     ", "Holds    ", "Takes    "}
+// columns is how far the sentences stand in.
+const columns = 9
 
-var severityWords = map[finding.Severity]string{
-	finding.Stop: "stop     ", finding.Mend: "mend     ", finding.Unknown: "unknown  ", finding.Note: "note     ",
+// labels of the three verdicts, in their order.
+func labels() [3]string { return [3]string{"Fits", "Holds", "Takes"} }
+
+// severity is the name of a severity, as the build has it.
+func severity(s finding.Severity) string {
+	switch s {
+	case finding.Stop:
+		return "stop"
+	case finding.Mend:
+		return "mend"
+	case finding.Unknown:
+		return "unknown"
+	}
+	return "note"
 }

@@ -1,4 +1,5 @@
-// Build writes the pages as files, to be put on any static host.
+// Build writes the site as files, to be put on any static host: the maker's page with
+// its program, and the still page of the examples.
 //
 // Usage, from the top of the repository:
 //
@@ -8,7 +9,9 @@ package main
 import (
 	"fmt"
 	"os"
+	"os/exec"
 	"path/filepath"
+	"strings"
 
 	"ledgewright/site"
 )
@@ -18,18 +21,50 @@ func main() {
 		fmt.Fprintln(os.Stderr, "usage: build DIRECTORY")
 		os.Exit(2)
 	}
-	if err := write(os.Args[1]); err != nil {
+	if err := build(os.Args[1]); err != nil {
 		fmt.Fprintln(os.Stderr, err)
 		os.Exit(1)
 	}
 }
 
-// write fills a directory, which it empties first: a release is whole or not there.
-func write(dir string) error {
-	pages, err := site.Build()
+func build(dir string) error {
+	program, err := workshop()
 	if err != nil {
 		return err
 	}
+	pages, err := site.BuildWorkshop(program)
+	if err != nil {
+		return err
+	}
+	return write(dir, pages)
+}
+
+// workshop compiles the program of the maker's page and finds its glue.
+func workshop() (p site.Program, err error) {
+	dir, err := os.MkdirTemp("", "ledgewright")
+	if err != nil {
+		return p, err
+	}
+	defer os.RemoveAll(dir)
+	file := filepath.Join(dir, "workshop.wasm")
+	c := exec.Command("go", "build", "-trimpath", "-ldflags=-s -w", "-o", file, "./wasm/workshop")
+	c.Env, c.Stderr = append(os.Environ(), "GOOS=js", "GOARCH=wasm"), os.Stderr
+	if err := c.Run(); err != nil {
+		return p, fmt.Errorf("building wasm/workshop: %w", err)
+	}
+	if p.Wasm, err = os.ReadFile(file); err != nil {
+		return p, err
+	}
+	root, err := exec.Command("go", "env", "GOROOT").Output()
+	if err != nil {
+		return p, err
+	}
+	p.Exec, err = os.ReadFile(filepath.Join(strings.TrimSpace(string(root)), "lib/wasm/wasm_exec.js"))
+	return p, err
+}
+
+// write fills a directory, which it empties first: a release is whole or not there.
+func write(dir string, pages site.Pages) error {
 	if err := os.RemoveAll(dir); err != nil {
 		return err
 	}

@@ -1,0 +1,93 @@
+package site
+
+import (
+	"bytes"
+	"embed"
+	"fmt"
+	"html/template"
+	"path"
+	"strings"
+
+	"ledgewright/assets"
+)
+
+//go:embed workshop
+var workshop embed.FS
+
+// A Program is the maker's page as a program: its js/wasm, and the Go distribution's
+// own wasm_exec.js of the same version.
+type Program struct{ Wasm, Exec []byte }
+
+// shell is what app.html is filled with.
+type shell struct {
+	CSP, Icon, Manifest        string
+	Style, Shell, Exec, Loader string
+	Program                    string
+	Size                       int
+}
+
+// BuildWorkshop makes all files of the site with the maker's page at its front; the
+// still page of the examples, which needs no program, stands beside it.
+func BuildWorkshop(program Program) (Pages, error) {
+	p, err := Build()
+	if err != nil {
+		return nil, err
+	}
+	p["examples.html"], p["examples.html.gz"] = p["index.html"], p["index.html.gz"]
+	own := Pages{}
+	s := shell{
+		CSP: Policy, Icon: own.add("icon.svg", source("icon.svg")),
+		Style: own.add("page.css", []byte(withFonts(string(part("page.css")), own))), Shell: own.add("shell.css", part("shell.css")),
+		Exec: own.add("wasm_exec.js", program.Exec), Loader: own.add("loader.js", part("loader.js")),
+		Program: own.add("workshop.wasm", program.Wasm), Size: len(program.Wasm),
+	}
+	s.Manifest = own.add("ledgewright.webmanifest", manifest(s.Icon))
+	var b bytes.Buffer
+	t, err := template.ParseFS(workshop, "workshop/app.html")
+	if err == nil {
+		err = t.Execute(&b, s)
+	}
+	if err != nil {
+		return nil, fmt.Errorf("app.html: %w", err)
+	}
+	own["index.html"] = b.Bytes()
+	own.compress()
+	for name, body := range own {
+		p[name] = body
+	}
+	return p, nil
+}
+
+// part returns a file of the maker's page.
+func part(name string) []byte {
+	body, err := workshop.ReadFile("workshop/" + name)
+	if err != nil {
+		panic(err) // the file is part of the program
+	}
+	return body
+}
+
+// withFonts puts the fonts beside a style sheet and names them in it.
+func withFonts(css string, p Pages) string {
+	for _, f := range assets.Fonts() {
+		if path.Ext(f.Name) == ".woff2" {
+			css = strings.ReplaceAll(css, "fonts/"+f.Name, p.add("fonts/"+f.Name, f.Body))
+		}
+	}
+	return css
+}
+
+// manifest lets the page be put on a home screen.
+func manifest(icon string) []byte {
+	return fmt.Appendf(nil, `{
+  "name": "Ledgewright",
+  "short_name": "Ledgewright",
+  "description": "Plans solid-wood wall shelves for one wall: what fits, what holds, what it takes.",
+  "start_url": ".",
+  "display": "standalone",
+  "background_color": "#f6f2e9",
+  "theme_color": "#f6f2e9",
+  "icons": [{"src": %q, "sizes": "any", "type": "image/svg+xml", "purpose": "any"}]
+}
+`, icon)
+}
