@@ -238,8 +238,11 @@ func typingInChromium(t *testing.T, b *tab) {
 	b.until("document.title", "Toy · 2")
 	require.Equal(t, "true 900", b.text("(document.activeElement === field) + ' ' + field.value"))
 
+	b.click("half") // a key of the page's own strip goes into the field
+	b.until("(document.activeElement === field) + ' ' + field.value", "true 900 1/2")
+
 	b.do(KeyEvent("\r"))
-	b.logged(`entered length "900"`)
+	b.logged(`entered length "900 1/2"`)
 	b.until("field.value", "816")
 	b.click("width") // leaving the field after Enter does not finish it again
 	b.do(KeyEvent("2960\t2460\r"))

@@ -61,6 +61,9 @@ func (s sort) holds(name string) bool {
 	return false
 }
 
+// isControl reports whether a person can put something into it.
+func (s sort) isControl() bool { return s != plain && s != option && s != dialog }
+
 // said is what a person did to a control since the page last set it.
 type said uint8
 

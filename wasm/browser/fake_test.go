@@ -55,7 +55,7 @@ type fake struct {
 	mark     int
 	value    string
 	checked  bool
-	option   int
+	chosen   *fake // the option of a select
 	modal    bool
 	scrolled int
 }
@@ -151,7 +151,13 @@ func (f *fake) root() *fake {
 	return f
 }
 
-func (f *fake) Select(option int) { f.doc.did("select"); f.option = option }
+func (f *fake) Select(option int) { f.doc.did("select"); f.pick(option) }
+
+// pick chooses an option, which stays chosen when it moves.
+func (f *fake) pick(option int) { f.chosen = f.kids[option] }
+
+// option is the number of the one that is chosen: the first where that one is gone.
+func (f *fake) option() int { return max(slices.Index(f.kids, f.chosen), 0) }
 
 func (f *fake) ShowModal() {
 	f.doc.did("show")
@@ -190,7 +196,7 @@ func (f *fake) write(b *strings.Builder) {
 	for _, name := range slices.Sorted(maps.Keys(f.props)) {
 		fmt.Fprintf(b, " %s:%q", name, f.props[name])
 	}
-	fmt.Fprintf(b, " holds %q %t %d %t>", f.value, f.checked, f.option, f.modal)
+	fmt.Fprintf(b, " holds %q %t %d %t>", f.value, f.checked, f.option(), f.modal)
 	for _, k := range f.kids {
 		k.write(b)
 	}

@@ -21,13 +21,15 @@ type files struct {
 func (f *files) listen() {
 	doc := f.w.doc.Value
 	f.w.on(doc, "dragover", func(e js.Value) {
-		if e.Get("dataTransfer").Truthy() {
+		if !isTyped(e.Get("target")) {
 			prevent(e)
 		}
 	})
 	f.w.on(doc, "drop", func(e js.Value) {
-		prevent(e)
-		f.take(e.Get("dataTransfer"))
+		if !isTyped(e.Get("target")) {
+			prevent(e)
+			f.take(e.Get("dataTransfer"))
+		}
 	})
 	f.w.on(doc, "paste", func(e js.Value) {
 		if !isTyped(e.Get("target")) {

@@ -55,6 +55,9 @@ func (t *Tree) Hear(s Signal) Answer {
 	}
 	switch s.On {
 	case "click":
+		if at != o && o.sort.isControl() {
+			return Answer{} // a control in a row is not the row
+		}
 		return Answer{Event: e, Prevent: at.is.Tag == "a"}
 	case "input", "change":
 		return Answer{Event: filled(e, o)}
@@ -82,10 +85,18 @@ func (t *Tree) unheard(o *node, s Signal) Answer {
 	return Answer{}
 }
 
+// KeepsFocus reports whether pressing an element leaves the focus where it is: the keys
+// of the page's own strip go into the field that is being typed in.
+func (t *Tree) KeepsFocus(mark int) bool {
+	_, e := handler(t.marked[mark], "click")
+	_, key := e.(app.PressKey)
+	return key
+}
+
 // settle says that what a person did to a control is finished. Of the radio buttons of
 // a name the browser has changed others too.
 func (t *Tree) settle(o *node) {
-	if o.sort == plain || o.sort == option {
+	if !o.sort.isControl() && o.sort != dialog {
 		return
 	}
 	o.said, t.stir = settled, true

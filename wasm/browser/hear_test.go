@@ -31,6 +31,20 @@ func TestClickMeansTheNearestHandler(t *testing.T) {
 	require.Equal(t, Answer{}, heard(t, el("p", el("button")), "button", nil, Signal{On: "click"}))
 }
 
+func TestControlInARowIsNotTheRow(t *testing.T) {
+	row := on("click", app.Choose{Module: "m1"}, el("li", el("input"), on("click", app.Undo{}, el("select"))))
+	require.Equal(t, Answer{}, heard(t, row, "input", nil, Signal{On: "click"}))
+	require.Equal(t, Answer{Event: app.Undo{}}, heard(t, row, "select", nil, Signal{On: "click"}))
+}
+
+func TestKeysOfTheStripLeaveTheFocus(t *testing.T) {
+	_, tree := newFake()
+	tree.Apply(el("div", on("click", app.PressKey{Key: "½"}, el("button", el("span"))), on("click", app.Undo{}, el("button"))))
+	require.True(t, tree.KeepsFocus(1))
+	require.False(t, tree.KeepsFocus(2))
+	require.False(t, tree.KeepsFocus(0))
+}
+
 func TestSignalOfWhatIsGoneMeansNothing(t *testing.T) {
 	_, tree := newFake()
 	tree.Apply(on("click", app.Undo{}, el("button")))

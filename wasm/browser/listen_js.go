@@ -17,6 +17,11 @@ func (w *window) listen() {
 		w.on(w.doc.Value, kind, func(e js.Value) { w.heard(kind, e) }, true)
 	}
 	w.on(w.doc.Value, "keydown", w.key)
+	w.on(w.doc.Value, "mousedown", func(e js.Value) {
+		if w.loop.Tree.KeepsFocus(nearest(e.Get("target"))) {
+			prevent(e)
+		}
+	})
 	w.on(w.doc.Value, "visibilitychange", func(js.Value) { w.seen() })
 	w.on(w.Value, "hashchange", func(js.Value) { w.hashed() })
 	w.files.listen()
@@ -29,7 +34,7 @@ func (w *window) heard(kind string, e js.Value) {
 		w.files.chosen(target)
 		return
 	}
-	if kind == "click" && w.elsewhere(e) {
+	if kind == "click" && (w.elsewhere(e) || labels(target)) {
 		return
 	}
 	w.answer(e, w.loop.Tree.Hear(Signal{On: kind, Mark: nearest(target)}))
@@ -38,6 +43,13 @@ func (w *window) heard(kind string, e js.Value) {
 // elsewhere reports whether a click is meant to open a link in another tab.
 func (w *window) elsewhere(e js.Value) bool {
 	return (flag(e, "ctrlKey") || flag(e, "metaKey")) && e.Get("target").Call("closest", "a[href]").Truthy()
+}
+
+// labels reports whether a click is on the words of a control: the control gets a click
+// of its own.
+func labels(target js.Value) bool {
+	label := target.Call("closest", "label")
+	return label.Truthy() && label.Get("control").Truthy() && !label.Get("control").Equal(target)
 }
 
 func flag(e js.Value, name string) bool { return e.Get(name).Truthy() }

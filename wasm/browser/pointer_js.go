@@ -62,9 +62,9 @@ func (p *pointers) leave() {
 func (p *pointers) attend(e *element) {
 	p.element = e
 	style := e.v.Get("style")
-	style.Call("setProperty", "touch-action", "none")
-	style.Call("setProperty", "-webkit-user-select", "none")
-	style.Call("setProperty", "user-select", "none")
+	for _, p := range []string{"touch-action", "user-select", "-webkit-user-select", "-webkit-touch-callout"} {
+		style.Call("setProperty", p, "none")
+	}
 	for kind, do := range map[string]func(js.Value){
 		"pointerdown": p.pointerDown, "pointermove": p.pointerMove, "pointerup": p.pointerUp,
 		"pointercancel": p.pointerLost, "lostpointercapture": p.pointerLost,

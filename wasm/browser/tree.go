@@ -78,6 +78,7 @@ type node struct {
 	kids []*node
 	mark int
 	hot  bool // it, or one inside it, has the focus; while a tree is applied
+	gone bool // it is no longer part of the page
 	sort sort
 	said said
 }
@@ -97,7 +98,7 @@ func (t *Tree) Apply(page panel.Node) {
 	}
 	was := t.active
 	if was != nil {
-		key = was.is.Key
+		key = was.is.Key // before it is patched
 	}
 	t.patchKids(t.top, []panel.Node{page})
 	for o := t.active; o != nil; o = o.up {
@@ -108,9 +109,35 @@ func (t *Tree) Apply(page panel.Node) {
 	}
 	t.stir = was != nil && was.said == typing
 	t.active, t.later = nil, nil
-	if was != nil && key != "" && t.doc.Active() != was.mark {
-		t.Focus(key) // it came to stand elsewhere and lost the focus on the way
+	if was != nil && t.doc.Active() != was.mark {
+		t.refocus(was, key)
 	}
+}
+
+// refocus gives the focus to the node of the same key, which came to stand elsewhere, or
+// else, if nothing has it, to a neighbour of the one that is gone: the keyboard goes on
+// from where it was. It opens no field, which on glass would bring up its keys.
+func (t *Tree) refocus(was *node, key string) {
+	if key != "" && t.Focus(key) || t.doc.Active() != 0 {
+		return
+	}
+	near := was.up
+	for near != nil && near.gone {
+		near = near.up
+	}
+	if near == nil || near == t.top || near.up == t.top {
+		return // so much went that nothing is a neighbour
+	}
+	if o := near.find(func(o *node) bool { return o.mark != 0 && o.reachable() }); o != nil {
+		o.el.Focus()
+	}
+}
+
+// reachable reports whether a node can take the focus and is no field.
+func (o *node) reachable() bool {
+	_, off := attr(o.is.Attrs, "disabled")
+	_, hidden := attr(o.is.Attrs, "hidden")
+	return !off && !hidden && (o.is.Tag == "button" || o.is.Tag == "a" || o.is.Tag == "summary")
 }
 
 // Held returns the element with the attribute data-hand, on which the hand works.
@@ -296,6 +323,7 @@ func (t *Tree) forget(o *node) {
 	if o.sort == dialog && isOpen(o.is) {
 		o.el.Close() // gives the focus back to where it was
 	}
+	o.gone = true
 	if o.mark != 0 {
 		delete(t.marked, o.mark)
 	}

@@ -82,8 +82,9 @@ func drawInside(t *rapid.T, n panel.Node, depth int) panel.Node {
 	case "select":
 		count := rapid.IntRange(1, 4).Draw(t, "options")
 		at := rapid.IntRange(-1, count-1).Draw(t, "selected")
+		keys := rapid.Permutation([]string{"", "a", "b", "c", "d"}).Draw(t, "option keys")
 		for i := range count {
-			o := el("option", text(strconv.Itoa(i)))
+			o := keyed(keys[i], el("option", text(strconv.Itoa(i))))
 			if i == at {
 				o = with(o, "selected", "")
 			}
@@ -199,6 +200,45 @@ func TestFocusIsKept(t *testing.T) {
 	})
 }
 
+// One without a key keeps the focus as long as there is a place that it can take.
+func TestFocusIsKeptWithoutAKey(t *testing.T) {
+	d, tree := newFake()
+	tree.Apply(el("div", el("input"), el("p"), el("p")))
+	input := d.body.kids[0].kids[0]
+	input.Focus()
+	for _, page := range []panel.Node{
+		el("div", el("p"), el("h2"), el("input"), el("p")),
+		el("div", el("input")),
+		el("div", el("p"), el("input"), el("h2")),
+	} {
+		tree.Apply(page)
+		require.Same(t, input, d.active)
+		require.Equal(t, built(page), d.body.String())
+	}
+}
+
+func TestFocusFollowsTheKeyElsewhere(t *testing.T) {
+	d, tree := newFake()
+	b := keyed("undo", el("button"))
+	tree.Apply(el("div", el("p", b), el("ul")))
+	d.body.kids[0].kids[0].kids[0].Focus()
+	tree.Apply(el("div", el("p"), el("ul", b)))
+	require.Same(t, d.body.kids[0].kids[1].kids[0], d.active)
+}
+
+// The keyboard goes on beside what is gone; no field is opened by that.
+func TestFocusOfWhatIsGoneGoesToANeighbour(t *testing.T) {
+	d, tree := newFake()
+	row := func(key string) panel.Node { return keyed(key, el("li", el("input"), el("button"))) }
+	tree.Apply(el("div", el("ul", row("a"), row("b")), el("ol", row("c"))))
+	list := d.body.kids[0].kids[0]
+	list.kids[1].kids[1].Focus()
+	tree.Apply(el("div", el("ul", row("a")), el("ol", row("c"))))
+	require.Same(t, list.kids[0].kids[1], d.active)
+	tree.Apply(el("div", el("ol", row("c"))))
+	require.Nil(t, d.active, "nothing near is left")
+}
+
 // Keyed kids move by the fewest moves: all but a longest rising run.
 func TestFewestMoves(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
@@ -312,7 +352,8 @@ func TestControlsFollowThePageAfterAPersonTouchedThem(t *testing.T) {
 
 	kids[0].tick(true)
 	require.Equal(t, "true", tree.Hear(Signal{On: "change", Mark: kids[0].mark}).Event.(app.Entered).Text)
-	kids[1].option, kids[1].value = 1, "inch"
+	kids[1].pick(1)
+	kids[1].value = "inch"
 	require.Equal(t, app.Set{Name: "units", Value: "inch"}, tree.Hear(Signal{On: "change", Mark: kids[1].mark}).Event)
 	kids[1].value = ""
 	kids[3].tick(true)
@@ -320,6 +361,18 @@ func TestControlsFollowThePageAfterAPersonTouchedThem(t *testing.T) {
 
 	tree.Apply(page) // the page refused all of it
 	require.Equal(t, want, d.body.String())
+}
+
+// An option that is chosen stays so when it moves, in a browser; the page means the one
+// that it says.
+func TestChoiceFollowsThePageWhenOptionsMove(t *testing.T) {
+	d, tree := newFake()
+	option := func(key string) panel.Node { return keyed(key, el("option", text(key))) }
+	tree.Apply(el("select", option("day"), with(option("evening"), "selected", "")))
+	list := d.body.kids[0]
+	require.Equal(t, 1, list.option())
+	tree.Apply(el("select", option("evening"), with(option("day"), "selected", "")))
+	require.Equal(t, 1, list.option())
 }
 
 func TestDialogOpensOverThePageAndClosesBeforeItGoes(t *testing.T) {

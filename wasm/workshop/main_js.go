@@ -7,4 +7,4 @@ import (
 	"ledgewright/wasm/panel"
 )
 
-func main() { browser.Run(app.Step, panel.Page) }
+func main() { browser.Run(app.Step, new(panel.Painter).Page) }
