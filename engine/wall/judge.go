@@ -34,6 +34,10 @@ func edgeWanted(p *Point) unit.Length {
 	return p.Screw * 3 / 2
 }
 
+// NearEdge reports whether a hole is nearer to the edge of its stud than its screw or rod
+// asks for.
+func (p Point) NearEdge() bool { return p.In.Wood() && short(p.In.Edge, edgeWanted(&p)) }
+
 // judge says what there is to say about the fixings and holes of every module. The marks
 // stand in the order of their numbers, so those of one body stand together.
 func (j *job) judge(marks []*mark) {
@@ -117,7 +121,7 @@ func (j *job) judgeFixing(b *body, k int, marks []*mark) {
 		j.judgeOff(b, marks[first], off, all)
 		return
 	}
-	_, n, first := holes(marks, hole(func(m *mark) bool { return m.In.Wood() && short(m.In.Edge, edgeWanted(&m.Point)) }))
+	_, n, first := holes(marks, hole(func(m *mark) bool { return m.NearEdge() }))
 	if n > 0 {
 		m := marks[first]
 		f := j.ofHole(b, m, studEdge, n)
