@@ -25,8 +25,7 @@ func Painted(w plan.Wall, r wall.Result, modules []module.Result) (eye drawing.P
 	scenes := p.place(r, modules)
 	for _, group := range farToNear(scenes, p.eye) {
 		for _, f := range p.behind(scenes, group) {
-			v := &scenes[f.scene].solids[f.solid]
-			painted = append(painted, Face{A: f.a, B: f.b, Ring: f.tri, T0: v.t0, T1: v.t1})
+			painted = append(painted, Face{A: f.a, B: f.b, Ring: f.tri, T0: f.t0, T1: f.t1})
 		}
 		for _, k := range group {
 			for i := range scenes[k].solids {

@@ -134,7 +134,7 @@ func holdRank(s wall.Structure) int {
 
 // mark is a bracket point as it shows through the board.
 func (p *painter) mark(q *wall.Point, at point, in wall.Structure) {
-	id := q.Bracket + "/point"
+	id := q.Bracket + "/point" + q.Number
 	px := p.px
 	small, ring := drawing.Circle(at.X, at.Y, 4.3*px), drawing.Circle(at.X, at.Y, 8.5*px)
 	switch holdRank(in) {

@@ -19,6 +19,7 @@ import (
 //  2. A side is a segment of the plan; a front farther back is a polygon, convex or cut
 //     into triangles. Two that do not cross are parted by the line of a side of one of
 //     them; the one on C's side of that line is in front, on every ray that meets both.
+//     Two that cross in the plan stand one behind the other in depth.
 //  3. So paint from far to near: a topological order. Seen from C all round, three can
 //     lie in a ring, each before the next; cut along one ray from C there is no ring
 //     (convex things seen over less than a full turn have an order: it is sorting by
@@ -35,6 +36,13 @@ type node struct {
 	round  bool    // it spans the cut: below lo and above hi instead
 	all    bool    // C lies within it
 	face   int     // what it belongs to
+	depth  [2]float64
+}
+
+// deep gives a node its depths behind the picture plane.
+func (n node) deep(from, to float64) node {
+	n.depth = [2]float64{from, to}
+	return n
 }
 
 // direction maps the direction of v to [0, 4), growing counter-clockwise from straight
@@ -111,12 +119,27 @@ func (n *node) before(m *node, c point) int {
 		return 0
 	}
 	if r, ok := parted(n, m, c); ok {
-		return r
+		return n.possible(m, r)
 	}
 	if r, ok := parted(m, n, c); ok {
-		return -r
+		return n.possible(m, -r)
+	}
+	switch { // one over the other, as a rail behind a divider
+	case n.depth[1] <= m.depth[0]+near && n.depth != m.depth:
+		return 1
+	case m.depth[1] <= n.depth[0]+near && n.depth != m.depth:
+		return -1
 	}
 	return n.nearer(m, c)
+}
+
+// possible drops an order that no ray asks for: what is in front in the plan and wholly
+// deeper meets no ray that meets the other.
+func (n *node) possible(m *node, r int) int {
+	if r > 0 && n.depth[0] >= m.depth[1]-near && n.depth[1] > m.depth[0]+near || r < 0 && m.depth[0] >= n.depth[1]-near && m.depth[1] > n.depth[0]+near {
+		return 0
+	}
+	return r
 }
 
 // parted looks for a side of n whose line has n on one hand and m on the other.
@@ -136,6 +159,7 @@ func parted(n, m *node, c point) (int, bool) {
 		mLow, mHigh := span(m.pts, a, d, size)
 		eye := cross(d, sub(c, a)) / size
 		switch {
+		case mLow >= -near && mHigh <= near && nLow >= -near && nHigh <= near: // all on one line
 		case mLow >= -near && nHigh <= near: // m on the left
 			return leftward(eye), true
 		case mHigh <= near && nLow >= -near:
@@ -167,14 +191,21 @@ func span(pts []point, a, d point, size float64) (low, high float64) {
 	return low, high
 }
 
-// nearer decides between things that cross, which boards that fit never do: by how far
-// their middles are from the eye.
+// nearer decides between things that cross and share depths, as a board does with a rail
+// that is let into it: what begins nearer to the picture plane, then what is nearer to the
+// eye.
 func (n *node) nearer(m *node, c point) int {
-	a, b := n.distance(c), m.distance(c)
+	if n.depth[0] != m.depth[0] {
+		return sign(m.depth[0] - n.depth[0])
+	}
+	return sign(m.distance(c) - n.distance(c))
+}
+
+func sign(x float64) int {
 	switch {
-	case a < b:
+	case x > 0:
 		return 1
-	case a > b:
+	case x < 0:
 		return -1
 	}
 	return 0
@@ -261,7 +292,7 @@ func (n *node) halves(c point) []node {
 	if len(left) < 2 || len(right) < 2 {
 		return []node{*n}
 	}
-	return []node{newNode(left, c, n.face), newNode(right, c, n.face)}
+	return []node{newNode(left, c, n.face).deep(n.depth[0], n.depth[1]), newNode(right, c, n.face).deep(n.depth[0], n.depth[1])}
 }
 
 // clusters groups scenes whose boxes meet, each group in the order of the scenes.

@@ -11,7 +11,10 @@ type face struct {
 	scene, solid int
 	side         int // index of the outline's side; −1: the front
 	a, b         point
+	t0, t1       float64
 	tri          []point // part of a front farther back than the picture plane
+	part         int     // 0: all of it; else which part, from 1
+	seam         bool    // it ends where there is no arris
 }
 
 // modules paints the boards, far to near.
@@ -39,8 +42,14 @@ func (p *painter) modules(scenes []scene) {
 func (p *painter) behind(scenes []scene, group []int) []face {
 	faces, nodes := p.looking(scenes, group)
 	out := make([]face, 0, len(nodes))
-	for _, n := range order(nodes, p.eye) {
+	parts := make([]int, len(faces))
+	sorted := order(nodes, p.eye)
+	for _, n := range sorted {
 		f := faces[n.face]
+		if f.side >= 0 && length(sub(f.b, f.a)) > length(sub(n.pts[1], n.pts[0]))+near {
+			parts[n.face]++ // split by the cut
+			f.part, f.seam = 100*f.part+parts[n.face], true
+		}
 		if f.side >= 0 {
 			f.a, f.b = n.pts[0], n.pts[1]
 		} else {
@@ -60,16 +69,19 @@ func (p *painter) looking(scenes []scene, group []int) (faces []face, nodes []no
 			v := &s.solids[i]
 			for side1 := range v.ring {
 				a, b := side(v.ring, side1)
-				if !s.touched[i][side1] && looksAt(a, b, p.eye) {
-					nodes = append(nodes, newNode(p.pair(a, b), p.eye, len(faces)))
-					faces = append(faces, face{scene: k, solid: i, side: side1})
+				if s.touched[i][side1] || !looksAt(a, b, p.eye) {
+					continue
+				}
+				for _, f := range s.pieces(face{scene: k, solid: i, side: side1, a: a, b: b, t0: v.t0, t1: v.t1}) {
+					nodes = append(nodes, newNode(p.pair(f.a, f.b), p.eye, len(faces)).deep(f.t0, f.t1))
+					faces = append(faces, f)
 				}
 			}
 			if v.t0 > near {
 				for _, t := range triangles(v.ring) {
-					nodes = append(nodes, newNode(t, p.eye, len(faces)))
+					nodes = append(nodes, newNode(t, p.eye, len(faces)).deep(v.t0, v.t0))
 				}
-				faces = append(faces, face{scene: k, solid: i, side: -1})
+				faces = append(faces, face{scene: k, solid: i, side: -1, t0: v.t0, t1: v.t0})
 			}
 		}
 	}
@@ -141,10 +153,10 @@ func (p *painter) side(scenes []scene, f face) {
 	s := &scenes[f.scene]
 	v := &s.solids[f.solid]
 	path := p.storage(5)
-	path[0] = drawing.Step{To: 'M', P: p.back(f.a, v.t0)}
-	path[1] = drawing.Step{To: 'L', P: p.back(f.b, v.t0)}
-	path[2] = drawing.Step{To: 'L', P: p.back(f.b, v.t1)}
-	path[3] = drawing.Step{To: 'L', P: p.back(f.a, v.t1)}
+	path[0] = drawing.Step{To: 'M', P: p.back(f.a, f.t0)}
+	path[1] = drawing.Step{To: 'L', P: p.back(f.b, f.t0)}
+	path[2] = drawing.Step{To: 'L', P: p.back(f.b, f.t1)}
+	path[3] = drawing.Step{To: 'L', P: p.back(f.a, f.t1)}
 	path[4] = drawing.Close()
 	normal := outward(f.a, f.b)
 	name, end := v.sideName(f.side, normal)
@@ -153,9 +165,16 @@ func (p *painter) side(scenes []scene, f face) {
 		w.Shade += s.lit(f, normal)
 	}
 	p.axes(&w, v, f, end)
+	line := drawing.Line{Tone: "arris", Width: 0.7}
+	if f.part > 0 {
+		name += "/" + strconv.Itoa(f.part)
+	}
+	if f.seam || f.t0 != v.t0 || f.t1 != v.t1 {
+		line = drawing.Line{}
+	}
 	p.add(drawing.Item{
 		ID: v.b.ID + "/" + name, Group: s.id, Layer: drawing.LayerBoards, Kind: drawing.WoodKind,
-		Path: path, Wood: w, Line: drawing.Line{Tone: "arris", Width: 0.7},
+		Path: path, Wood: w, Line: line,
 	})
 }
 
@@ -163,9 +182,8 @@ func (p *painter) side(scenes []scene, f face) {
 // all but parallel, so the scale at its middle stands for all of it.
 func (p *painter) axes(w *drawing.Wood, v *solid, f face, end bool) {
 	m := middle(f.a, f.b)
-	depth := v.t1 - v.t0
 	front, back := p.back(m, v.t0), p.back(m, v.t1)
-	inward := scaled(sub(back, front), 1/depth)
+	inward := scaled(sub(back, front), 1/(v.t1-v.t0))
 	half := eyeDepth / (eyeDepth + (v.t0+v.t1)/2)
 	along := scaled(direct(f.a, f.b), half)
 	if end {

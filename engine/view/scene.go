@@ -19,6 +19,7 @@ type point = drawing.Point
 type solid struct {
 	b      *board.Board
 	ring   []point // counter-clockwise
+	box    drawing.Box
 	t0, t1 float64
 	along  point // unit vector of u on the wall
 	across point // unit vector of w
@@ -145,13 +146,22 @@ func (v *solid) axes(g wall.Placing) {
 
 func (s *scene) bounds() {
 	for i := range s.solids {
-		for k, q := range s.solids[i].ring {
-			if i == 0 && k == 0 {
-				s.box = drawing.Box{MinX: q.X, MinY: q.Y, MaxX: q.X, MaxY: q.Y}
-			}
-			s.box = s.box.With(q)
+		b := boxOf(s.solids[i].ring...)
+		s.solids[i].box = b
+		if i == 0 {
+			s.box = b
 		}
+		s.box = s.box.With(point{X: b.MinX, Y: b.MinY}).With(point{X: b.MaxX, Y: b.MaxY})
 	}
+}
+
+// boxOf returns the box of some points; there must be one.
+func boxOf(p ...point) drawing.Box {
+	b := drawing.Box{MinX: p[0].X, MinY: p[0].Y, MaxX: p[0].X, MaxY: p[0].Y}
+	for _, q := range p[1:] {
+		b = b.With(q)
+	}
+	return b
 }
 
 func dot(a, b point) float64   { return float64(a.X*b.X) + float64(a.Y*b.Y) }

@@ -81,8 +81,23 @@ func (z *sizer) try(id string, must bool, figure string, places ...[2]point) {
 		}
 	}
 	if must {
-		z.draw(id, z.figure(figure, places[0][0], places[0][1]), places[0])
+		z.draw(id, z.settled(z.figure(figure, places[0][0], places[0][1])), places[0])
 	}
+}
+
+// settled moves a figure off its line to the nearest place where nothing is written.
+func (z *sizer) settled(t drawing.Text) drawing.Text {
+	at := t.At
+	for far := 0.0; far < 300; far += 3 {
+		for _, d := range [...]point{{Y: 1}, {Y: -1}, {X: 1}, {X: -1}, {X: 1, Y: 1}, {X: -1, Y: 1}} {
+			t.At = plus(at, d, far*z.p.px)
+			if b := t.Extent(); !anyMeets(z.taken, b) && b.MinX >= z.p.box.MinX && b.MaxX <= z.p.box.MaxX && b.MinY >= z.p.box.MinY && b.MaxY <= z.p.box.MaxY {
+				return t
+			}
+		}
+	}
+	t.At = at
+	return t
 }
 
 // figure sets a figure over the middle of a line, or at its left where it is plumb.
