@@ -1,0 +1,324 @@
+package panel
+
+import (
+	"math"
+	"slices"
+	"strconv"
+
+	"ledgewright/engine/edit"
+	"ledgewright/engine/finding"
+	"ledgewright/engine/module"
+	"ledgewright/engine/plan"
+	"ledgewright/engine/unit"
+	"ledgewright/engine/words"
+	"ledgewright/wasm/app"
+)
+
+// arrange returns the sections of the panel in which modules are placed.
+func arrange(s app.State) kids {
+	all := piecesOf(s, s.Plan, s.Build)
+	var out kids
+	out = append(out, findings(s)...)
+	out = append(out, chosen(s, all)...)
+	out = append(out, onWall(s, all))
+	if n := offWall(s, all); n.Tag != "" {
+		out = append(out, n)
+	}
+	return append(out, addModule(s, all), arrangements(s), snapping(s), lines(s))
+}
+
+// Findings that stand open in the panel, and all that it ever shows.
+const (
+	openFindings = 2
+	mostFindings = 30
+)
+
+// findings are the worst findings with their remedies, those of what is chosen first;
+// the others are folded away.
+func findings(s app.State) kids {
+	var own, rest []int
+	for i, f := range s.Build.Findings {
+		switch {
+		case s.At.Kind == "finding" && s.At.Index == i+1:
+			own = append([]int{i}, own...)
+		case f.Kind.Severity < finding.Mend:
+			rest = append(rest, i)
+		case f.Place.Module != "" && slices.Contains(s.Chosen, f.Place.Module):
+			own = append(own, i)
+		default:
+			rest = append(rest, i)
+		}
+	}
+	order := append(own, rest...)
+	if len(order) == 0 {
+		return nil
+	}
+	shown := openFindings
+	for shown > 0 && (shown > len(order) || s.Build.Findings[order[shown-1]].Kind.Severity < finding.Mend && s.At.Index != order[shown-1]+1) {
+		shown--
+	}
+	n := el("section", "findings", at("aria-label", say(s, "page.findings")))
+	for _, i := range order[:shown] {
+		n.Kids = append(n.Kids, findingCard(s, i))
+	}
+	if more := order[shown:]; len(more) > 0 {
+		n.Kids = append(n.Kids, folded(s, more))
+	}
+	return kids{n}
+}
+
+// folded are further findings.
+func folded(s app.State, order []int) Node {
+	n := el("details", "more-findings", class("more"), el("summary", "", said(say(s, "page.more-findings", words.Count("n", len(order))))))
+	for k, i := range order {
+		if k == mostFindings {
+			n.Kids = append(n.Kids, note("too-many", say(s, "page.findings-left", words.Count("n", len(order)-k))))
+			break
+		}
+		n.Kids = append(n.Kids, findingCard(s, i))
+	}
+	return n
+}
+
+// silhouette is a module's outline in small.
+func silhouette(p piece) Node {
+	b := p.box()
+	box := drawingBox(b)
+	pad := 0.06 * max(box.Width(), box.Height(), 1)
+	return svg("svg", "", class("nss"), at("aria-hidden", "true"),
+		at("viewBox", decimal(-pad)+" "+decimal(-pad)+" "+decimal(box.Width()+2*pad)+" "+decimal(box.Height()+2*pad)),
+		outlined("", "wood", box, p.outlines()))
+}
+
+// onWall lists the modules that hang on the wall in view.
+func onWall(s app.State, all []piece) Node {
+	worst := severities(s.Build)
+	list := el("ul", "", class("pieces"), at("aria-label", say(s, "page.on-wall")))
+	n := 0
+	for _, p := range all {
+		if !p.stands {
+			continue
+		}
+		n++
+		list.Kids = append(list.Kids, pieceRow(s, p, worst[p.m.ID]))
+	}
+	out := counted("on-wall", say(s, "page.on-wall"), n)
+	if n == 0 {
+		out.Kids = append(out.Kids, empty("none", say(s, "page.none-on-wall"), say(s, "page.none-on-wall-do")))
+		return out
+	}
+	out.Kids = append(out.Kids, list, toggleBox(s, "several", say(s, "page.several"), app.Several, s.On[app.Several]))
+	return out
+}
+
+// pieceRow is one module of the list.
+func pieceRow(s app.State, p piece, worst finding.Severity) Node {
+	on := slices.Contains(s.Chosen, p.m.ID)
+	names := "off"
+	if on {
+		names = "on"
+	}
+	b, style := p.placed.Box, s.Plan.Style()
+	at1 := say(s, "page.stands-at", words.Name("x", style.Length(b.MinX)), words.Name("y", style.Length(b.MinY)))
+	size := style.Length(p.width()) + " × " + style.Length(p.height())
+	return el("li", p.m.ID, class(names),
+		silhouette(p),
+		el("div", "", choosing(s, p, on),
+			el("span", "size", class("n"), sizes(size), text(", "), said(at1))),
+		moduleState(s, worst))
+}
+
+// sizes sets a width and a height.
+func sizes(size string) kids {
+	var out kids
+	for i, half := range splitTimes(size) {
+		if i > 0 {
+			out = append(out, text(" × "))
+		}
+		out = append(out, fractions(half)...)
+	}
+	return out
+}
+
+// choosing is the button with the module's name.
+func choosing(_ app.State, p piece, on bool) Node {
+	return el("button", "choose-"+p.m.ID, at("type", "button"), class("name"), state("aria-pressed", on),
+		Handler{"click", app.Choose{Module: p.m.ID}}, text(p.m.Label()))
+}
+
+// moduleState is the worst of a module's findings in a word.
+func moduleState(s app.State, worst finding.Severity) Node {
+	key := "page.state-fits"
+	switch worst {
+	case finding.Stop:
+		key = "page.state-stop"
+	case finding.Mend:
+		key = "page.state-mend"
+	case finding.Unknown:
+		key = "page.state-unknown"
+	}
+	return label(worst, say(s, key))
+}
+
+// offWall lists the modules that hang elsewhere or nowhere.
+func offWall(s app.State, all []piece) Node {
+	list := el("ul", "", class("pieces plain"), at("aria-label", say(s, "page.off-wall")))
+	for _, p := range all {
+		if p.stands {
+			continue
+		}
+		style := s.Plan.Style()
+		list.Kids = append(list.Kids, el("li", p.m.ID, silhouette(p),
+			el("div", "", choosing(s, p, slices.Contains(s.Chosen, p.m.ID)),
+				el("span", "", class("n"), sizes(style.Length(p.width())+" × "+style.Length(p.height())))),
+			when(s.Arrangement != "", act("place-"+p.m.ID, say(s, "page.place"), placeFree(s, all, p),
+				at("aria-label", say(s, "page.place-module", p.named()))))))
+	}
+	if len(list.Kids) == 0 {
+		return Node{}
+	}
+	return counted("off-wall", say(s, "page.off-wall"), len(list.Kids), list)
+}
+
+// placeFree places a module where the wall is free.
+func placeFree(s app.State, all []piece, p piece) edit.Edit {
+	x, y := freeSpot(s, all, p.width(), p.height())
+	return edit.Place{Arrangement: s.Arrangement, Module: p.m.ID, With: edit.Changes(edit.Change("x", x), edit.Change("y", y))}
+}
+
+// placeHere moves or puts the module of a pose there.
+func placeHere(s app.State, o plan.Pose) app.Event {
+	return app.Do{Edits: []edit.Edit{edit.Place{Arrangement: s.Arrangement, Module: o.Module, With: edit.Changes(
+		edit.Change("x", o.X), edit.Change("y", o.Y), edit.Change("turn", o.Turn), edit.Change("flip", o.Flip))}}}
+}
+
+// freeSpot returns a middle for something of a size at which it meets nothing: the
+// nearest on a grid to the middle of the wall at the height of the eyes, or that itself
+// where the wall is full.
+func freeSpot(s app.State, all []piece, width, height unit.Length) (x, y unit.Length) {
+	w, _ := s.Plan.Wall(s.Wall)
+	taken := make([]module.Box, 0, len(all)+len(w.Obstacles))
+	for _, p := range all {
+		if p.stands {
+			taken = append(taken, p.placed.Box)
+		}
+	}
+	for _, o := range w.Obstacles {
+		taken = append(taken, module.Box{MinX: o.X, MinY: o.Y, MaxX: o.X + o.Width, MaxY: o.Y + o.Height})
+	}
+	style := s.Plan.Style()
+	midX, midY := w.Width/2, min(1500*unit.Millimetre, w.Height*6/10)
+	midX, _ = style.Rounded(midX)
+	midY, _ = style.Rounded(midY)
+	best, found := math.Inf(1), false
+	x, y = midX, midY
+	const steps = 8
+	for i := -steps; i <= steps; i++ {
+		for k := -steps; k <= steps; k++ {
+			dx, dy := gridStep(s, w.Width)*unit.Length(i), gridStep(s, w.Height)*unit.Length(k)
+			b := module.Box{MinX: midX + dx - width/2, MinY: midY + dy - height/2}
+			b.MaxX, b.MaxY = b.MinX+width, b.MinY+height
+			away := math.Hypot(dx.MM(), 1.2*dy.MM())
+			if away < best && b.MinX >= 0 && b.MaxX <= w.Width && b.MinY >= 0 && b.MaxY <= w.Height && !meets(taken, b) {
+				best, found, x, y = away, true, midX+dx, midY+dy
+			}
+		}
+	}
+	if !found {
+		return midX, midY
+	}
+	return x, y
+}
+
+// gridStep is a sixteenth of the wall, in whole steps of the tape.
+func gridStep(s app.State, whole unit.Length) unit.Length {
+	step, _ := s.Plan.Style().Rounded(whole / 16)
+	return step
+}
+
+func meets(taken []module.Box, b module.Box) bool {
+	for _, t := range taken {
+		if t.MinX < b.MaxX && b.MinX < t.MaxX && t.MinY < b.MaxY && b.MinY < t.MaxY {
+			return true
+		}
+	}
+	return false
+}
+
+// addModule offers the ready shapes; each is added and hung where the wall is free.
+func addModule(s app.State, all []piece) Node {
+	row := el("div", "", class("shapes"), at("role", "group"), at("aria-label", say(s, "page.add-module")))
+	for _, shape := range edit.Shapes() {
+		e := readyShape(s, shape)
+		e.Arrangement = s.Arrangement
+		if s.Arrangement != "" {
+			e.X, e.Y = freeSpot(s, all, e.Width, max(e.Height, e.Thickness))
+		}
+		row.Kids = append(row.Kids, act("add-"+shape.ID, say(s, "page.shape-"+keyed(shape.ID)), e, class("shape"),
+			at("aria-label", say(s, "page.add-shape", words.Word("shape", "page.shape-"+keyed(shape.ID)))), shapeIcon(shape.ID)))
+	}
+	return section("add", say(s, "page.add-module"), row)
+}
+
+// readyShape is a ready shape in its usual sizes, of the wood, depth and thickness of the
+// module that was made last.
+func readyShape(s app.State, shape edit.Shape) edit.AddModule {
+	r := shape.Sizes
+	e := edit.AddModule{Shape: shape.ID, Width: r.Width, Height: r.Height, Upper: r.Upper, Depth: r.Depth, Thickness: r.Thickness, Wood: "white-oak",
+		Name: freeName(s, say(s, "page.shape-"+keyed(shape.ID)))}
+	if s.Plan.Units.System == unit.Inches {
+		whole := unit.Style{System: unit.Inches, Step: unit.Inch}
+		for _, l := range [...]*unit.Length{&e.Width, &e.Height, &e.Upper, &e.Depth, &e.Thickness} {
+			*l, _ = whole.Rounded(*l)
+		}
+	}
+	if n := len(s.Plan.Modules); n > 0 {
+		m := s.Plan.Modules[n-1]
+		e.Wood, e.Depth = m.Wood, m.Depth
+		if len(m.Boards) > 0 {
+			e.Thickness = m.Boards[0].Thickness
+		}
+	}
+	return e
+}
+
+// freeName is a name that no module has: "Box", "Box 2" …
+func freeName(s app.State, name string) string {
+	for n, try := 2, name; ; n++ {
+		if !slices.ContainsFunc(s.Plan.Modules, func(m plan.Module) bool { return m.Name == try }) {
+			return try
+		}
+		try = name + " " + strconv.Itoa(n)
+	}
+}
+
+// snapping are the things that a module sticks to while it is moved.
+func snapping(s app.State) Node {
+	n := el("div", "", class("ticks"))
+	for _, k := range [...]struct {
+		of  app.Switch
+		key string
+	}{{app.SnapStud, "stud"}, {app.SnapLine, "line"}, {app.SnapFlush, "flush"}, {app.SnapGap, "gap"}, {app.SnapCentre, "centre"}} {
+		n.Kids = append(n.Kids, toggleBox(s, string(k.of), say(s, "page.sticks-"+k.key), k.of, !s.On[k.of]))
+	}
+	return section("snapping", say(s, "page.snapping"), n)
+}
+
+// lines are the chalk lines with their heights.
+func lines(s app.State) Node {
+	a, _ := s.Plan.Arrangement(s.Arrangement)
+	n := counted("lines", say(s, "page.lines"), len(a.Lines))
+	for i, l := range a.Lines {
+		f := lineField(s, "line-"+l.ID, l)
+		f.Label = say(s, "page.line-number", words.Count("n", i+1)) + ", " + unitOf(s)
+		n.Kids = append(n.Kids, el("div", l.ID, class("pairing"), field(s, f),
+			act("remove-"+l.ID, say(s, "page.remove"), edit.RemoveLine{Arrangement: a.ID, Line: l.ID}, class("btn plain"),
+				at("aria-label", say(s, "page.remove-line", words.Count("n", i+1))))))
+	}
+	if a.ID != "" {
+		f := lengthField(s, "line-new", say(s, "page.new-line"), line("add-line", "arrangement", a.ID, "height", "$"), 0)
+		f.Value = ""
+		n.Kids = append(n.Kids, field(s, f))
+	}
+	return n
+}

@@ -1,0 +1,309 @@
+package panel
+
+import (
+	"strconv"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"ledgewright/engine"
+	"ledgewright/engine/finding"
+	"ledgewright/engine/words"
+	"ledgewright/wasm/app"
+)
+
+// Page returns the whole page.
+func Page(s app.State) Node { return new(Painter).Page(s) }
+
+// A Painter makes pages and keeps the picture of the last one: while nothing that the
+// picture shows has changed, the next page has the same nodes in it, not only equal
+// ones.
+type Painter struct{ last picture }
+
+// Page returns the whole page.
+func (p *Painter) Page(s app.State) Node {
+	root := el("div", "app", class("app"), at("data-view", viewOf(s)), at("data-side", sideOf(s)), at("data-title", titleOf(s)))
+	if s.Screen == app.AtStart {
+		root.Kids = start(s)
+		return root
+	}
+	root.Attrs = append(root.Attrs, at("data-sheet", sheets()[s.SheetAt%3]))
+	root.Kids = []Node{head(s), p.wall(s)}
+	if s.Typing.Open {
+		root.Kids = append(root.Kids, typing(s))
+	}
+	root.Kids = append(root.Kids, ledge(s), panel(s), stick(s))
+	return root
+}
+
+func sheets() [3]string { return [...]string{"low", "half", "full"} }
+
+func titleOf(s app.State) string {
+	if s.Screen == app.AtStart {
+		return say(s, "page.name")
+	}
+	return s.Title() + " · " + say(s, "page.name")
+}
+
+// viewOf is the light that the page is in.
+func viewOf(s app.State) string {
+	switch {
+	case s.On[app.Bench]:
+		return "bench"
+	case evening(s):
+		return "evening"
+	}
+	return "day"
+}
+
+func evening(s app.State) bool {
+	return !s.On[app.Bench] && (s.On[app.Evening] || s.Settings.Theme == "evening")
+}
+
+// sideOf is the side of the hand that holds the tablet.
+func sideOf(s app.State) string {
+	if s.Settings.Hand == "left" {
+		return "left"
+	}
+	return "right"
+}
+
+// mark is the sign of the project: a mitred corner.
+func mark() Node {
+	return svg("svg", "", class("mark"), at("viewBox", "0 0 26 26"), at("aria-hidden", "true"),
+		path("a", "M3 3h6v11.5l-6 6z"), path("b", "M3.6 21.5l6-6H24v6z"))
+}
+
+// head is the strip with the job's title, and how it is kept.
+func head(s app.State) Node {
+	return el("header", "head", class("head"),
+		el("button", "home", at("type", "button"), class("home"), at("aria-label", say(s, "page.home")), on("click", app.Home{}), mark()),
+		el("h1", "title", text(s.Title())),
+		kept(s),
+		button("copies", say(s, "page.copies"), app.Go{Job: app.Agree}, class("btn opt")))
+}
+
+// kept says when the job was kept here, and when a copy last left this browser.
+func kept(s app.State) Node {
+	if s.Store.Err != "" {
+		return el("p", "kept", class("kept is-warn"), sign(finding.Stop), el("span", "", text(say(s, "page.kept-not"))))
+	}
+	here, short := say(s, "page.keeping"), say(s, "page.keeping")
+	if s.Store.Stored > 0 && s.Store.At != "" {
+		here = say(s, "page.kept", words.Name("at", s.Store.At))
+		short = say(s, "page.kept-short", words.Name("at", s.Store.At))
+	}
+	copied, copyShort := say(s, "page.no-copy"), say(s, "page.no-copy-short")
+	if s.Store.CopyAt != "" {
+		copied = say(s, "page.copied", words.Name("at", s.Store.CopyAt))
+		copyShort = say(s, "page.copied-short", words.Name("at", s.Store.CopyAt))
+	}
+	both := func(name, a, b string) Node {
+		return el("span", "", class(name), text(a), el("br", ""), text(b))
+	}
+	return el("p", "kept", class("kept"), both("opt", here, copied), both("narrow", short, copyShort))
+}
+
+// wall is the picture with its tools.
+func (p *Painter) wall(s app.State) Node {
+	n := el("main", "wall", class("wall"), at("aria-label", say(s, "page.wall")), p.picture(s), tools(s))
+	if s.Toast.Text != "" {
+		n.Kids = append(n.Kids, toast(s))
+	}
+	return n
+}
+
+// toast is a sentence at the foot of the wall; the browser speaks it besides.
+func toast(s app.State) Node {
+	return el("div", "toast", class("toast"), el("span", "", said(s.Toast.Text)),
+		when(s.Toast.Undo, button("toast-undo", say(s, "page.undo"), app.Undo{})),
+		button("toast-close", say(s, "page.dismiss"), app.Dismiss{}))
+}
+
+// tools are the buttons on the wall.
+func tools(s app.State) Node {
+	group := func(key, names string, of ...part) Node { return el("div", key, class(names), parts(of)) }
+	return el("div", "tools", class("tools"), at("role", "group"), at("aria-label", say(s, "page.tools")),
+		group("undoing", "set", back(s), again(s)),
+		group("zooming", "set",
+			bare("zoom-out", "minus", say(s, "page.zoom-out"), app.Zoom{By: 1 / zoomStep}),
+			bare("fit", "fit", say(s, "page.fit"), app.Fit{}),
+			bare("zoom-in", "plus", say(s, "page.zoom-in"), app.Zoom{By: zoomStep})),
+		group("showing", "set gap",
+			when(s.Job == app.Arrange, toggle(s, "chalk-line", say(s, "page.line-tool"), app.LineTool, s.On[app.LineTool])),
+			toggle(s, "studs", say(s, "page.studs"), app.Studs, s.On[app.Studs]),
+			when(s.Job == app.Survey || s.Job == app.Hang, toggle(s, "bands", say(s, "page.bands"), app.Bands, s.On[app.Bands])),
+			when(s.Job == app.Make || s.Job == app.Hang, toggle(s, "bench", say(s, "page.bench"), app.Bench, s.On[app.Bench])),
+			when(s.Job == app.Arrange || s.Job == app.Agree, lamp(s))))
+}
+
+// zoomStep is what a tap on + enlarges by.
+const zoomStep = 1.25
+
+// back undoes, and says what.
+func back(s app.State) Node {
+	label, none := say(s, "page.undo"), len(s.History.Past) == 0
+	if !none {
+		label = say(s, "page.undo-what", words.Name("what", s.Called(s.History.Past[len(s.History.Past)-1].Name)))
+	}
+	return iconButton("undo", "undo", label, app.Undo{}, when(none, at("aria-disabled", "true")))
+}
+
+func again(s app.State) Node {
+	label, none := say(s, "page.redo"), len(s.History.Future) == 0
+	if !none {
+		label = say(s, "page.redo-what", words.Name("what", s.Called(s.History.Future[len(s.History.Future)-1].Name)))
+	}
+	return bare("redo", "redo", label, app.Redo{}, when(none, at("aria-disabled", "true")))
+}
+
+// bare is a tool that shows its icon only.
+func bare(key, name, label string, e app.Event, of ...part) Node {
+	return el("button", key, at("type", "button"), at("aria-label", label), on("click", e), parts(of), icon(name))
+}
+
+// toggle is a tool that is on or off.
+func toggle(_ app.State, name, label string, of app.Switch, pressed bool) Node {
+	return iconButton("tool-"+name, name, label, app.Show{What: of}, state("aria-pressed", pressed))
+}
+
+// lamp turns the evening on and off, whichever of switch and setting has made it.
+func lamp(s app.State) Node {
+	n := toggle(s, "evening", say(s, "page.evening"), app.Evening, evening(s))
+	if s.Settings.Theme == "evening" && !s.On[app.Evening] {
+		n.On = []Handler{on("click", app.Set{Name: "theme", Value: "day"})}
+	}
+	return n
+}
+
+// ledge holds the three verdicts, each of which leads to its worst finding.
+func ledge(s app.State) Node {
+	row := el("div", "", class("verdicts"))
+	for i, v := range s.Build.Verdicts {
+		row.Kids = append(row.Kids, verdict(s, i, v))
+	}
+	return el("section", "ledge", class("ledge"), at("aria-label", say(s, "page.verdicts")), el("div", "", class("timber")), row)
+}
+
+func verdict(s app.State, i int, v engine.Verdict) Node {
+	severity := v.Severity
+	if strings.HasSuffix(v.Key, ".empty") || strings.HasSuffix(v.Key, ".unplaced") {
+		severity = finding.Unknown
+	}
+	title := verdictTitle(s, v, severity)
+	sentence := engine.SayVerdict(v, s.Plan.Style())
+	if rest, ok := strings.CutPrefix(sentence, title+": "); ok {
+		sentence = capital(rest)
+	}
+	shape := sign(severity)
+	if v.Of == finding.Takes && severity <= finding.Note {
+		shape = signOf("is-sum", path("thin", "M2 5.5h20v4H2zM2 14.5h13v4H2zM19 14.5h3v4h-3z"))
+	}
+	name := ""
+	if severity >= finding.Mend {
+		name = "is-warn"
+	}
+	return el("button", "verdict-"+strconv.Itoa(i+1), at("type", "button"), on("click", app.Lead{Verdict: i}),
+		shape, el("span", "", el("b", "", when(name != "", class(name)), text(title)), text(" "), el("span", "", said(sentence))))
+}
+
+// verdictTitle is the word of a verdict.
+func verdictTitle(s app.State, v engine.Verdict, severity finding.Severity) string {
+	of := [...]string{finding.Fits: "fits", finding.Holds: "holds", finding.Takes: "takes"}[v.Of]
+	switch {
+	case severity == finding.Stop:
+		return say(s, "page.verdict-"+of+"-stop")
+	case severity == finding.Mend:
+		return say(s, "page.verdict-"+of+"-mend")
+	case severity == finding.Unknown && v.Of != finding.Takes:
+		return say(s, "page.not-checked")
+	}
+	return say(s, "page.verdict-"+of)
+}
+
+func capital(s string) string {
+	r, n := utf8.DecodeRuneInString(s)
+	return string(unicode.ToUpper(r)) + s[n:]
+}
+
+// jobs are the five jobs with the keys of their words.
+func jobs() []string { return []string{"survey", "arrange", "make", "hang", "agree"} }
+
+// panel is the sheet of the job in hand.
+func panel(s app.State) Node {
+	job := jobs()[s.Job]
+	return el("aside", "panel", class("panel"), at("aria-labelledby", "panel-title"), at("data-job", job),
+		grab(s),
+		el("header", "", el("h2", "panel-title", at("id", "panel-title"), at("tabindex", "-1"), text(say(s, "page.job-"+job))),
+			el("p", "", text(say(s, "page.asks-"+job)))),
+		el("div", "cols-"+job, class("cols"), led(s), sections(s)))
+}
+
+func sections(s app.State) kids {
+	switch s.Job {
+	case app.Survey:
+		return survey(s)
+	case app.Make:
+		return makeJob(s)
+	case app.Hang:
+		return hang(s)
+	case app.Agree:
+		return agree(s)
+	}
+	return arrange(s)
+}
+
+// led is the finding that a verdict has led to, on panels that do not list findings.
+func led(s app.State) part {
+	i := s.At.Index - 1
+	if s.At.Kind != "finding" || s.Job == app.Arrange || i < 0 || i >= len(s.Build.Findings) {
+		return parts(nil)
+	}
+	return el("section", "led", findingCard(s, i))
+}
+
+// grab is the handle of the sheet on narrow windows.
+func grab(s app.State) Node {
+	key := "page.sheet-raise"
+	if s.SheetAt == 2 {
+		key = "page.sheet-lower"
+	}
+	return el("button", "grab", at("type", "button"), class("grab"), state("aria-expanded", s.SheetAt == 2),
+		at("aria-label", say(s, key)), on("click", app.Sheet{}))
+}
+
+// stick is the setting-out stick with the five jobs as its notches.
+func stick(s app.State) Node {
+	n := el("nav", "stick", class("rod timber"), at("aria-label", say(s, "page.jobs")))
+	open := waiting(s)
+	for i, job := range jobs() {
+		n.Kids = append(n.Kids, notch(s, app.Job(i), job, open[i]))
+	}
+	return n
+}
+
+func notch(s app.State, of app.Job, job string, open int) Node {
+	return el("button", "job-"+job, at("type", "button"), when(s.Job == of, at("aria-current", "page")), on("click", app.Go{Job: of}),
+		icon(job), text(say(s, "page.job-"+job)),
+		when(open > 0, text(" "), el("small", "open", text(say(s, "page.open", words.Count("n", open))))))
+}
+
+// waiting counts, for each job, the findings that wait there: what is not known of the
+// wall or must be put right on it, what does not fit, what cannot be made, what does not
+// hold.
+func waiting(s app.State) (n [5]int) {
+	for _, f := range s.Build.Findings {
+		switch {
+		case f.Kind.Verdict == finding.Fits && f.Place.Module == "" && f.Kind.Severity >= finding.Unknown:
+			n[app.Survey]++
+		case f.Kind.Severity < finding.Mend:
+		case f.Kind.Verdict == finding.Fits:
+			n[app.Arrange]++
+		case f.Kind.Verdict == finding.Takes:
+			n[app.Make]++
+		default:
+			n[app.Hang]++
+		}
+	}
+	return n
+}

@@ -1,0 +1,245 @@
+package panel
+
+import (
+	"strconv"
+
+	"ledgewright/engine"
+	"ledgewright/engine/drawing"
+	"ledgewright/engine/finding"
+	"ledgewright/engine/module"
+	"ledgewright/engine/plan"
+	"ledgewright/engine/unit"
+	"ledgewright/engine/view"
+	"ledgewright/engine/wall"
+	"ledgewright/wasm/app"
+)
+
+// The picture is three layers. The lowest is a drawing in millimetres, y down from the
+// top of its box, in one group that the camera moves and enlarges by its attribute
+// transform. On it lies the hand, the layer that takes the pointer; the figures are its
+// kids, placed in millimetres of the wall, and the camera stands in three custom
+// properties of their parent. So a step of panning or zooming changes one attribute and
+// three properties, whatever hangs on the wall.
+
+// A picture is what was drawn last, and from what.
+type picture struct {
+	from  source
+	world []Node // in the group that the camera moves
+	figs  []fig
+	box   drawing.Box
+}
+
+// A source is all that a drawing depends on. Plans and builds are told apart by where
+// their parts lie: an edit copies what it changes and shares the rest, and what is
+// worked out again lies elsewhere.
+type source struct {
+	drawn                bool
+	walls                *plan.Wall
+	arrangements         *plan.Arrangement
+	arrangementCount     int
+	modules              *module.Result
+	results              *wall.Result
+	wall, arrangement    string
+	selected             string
+	job                  app.Job
+	evening, studs       bool
+	bands, sizes, grains bool
+	pixel                float64
+	style                unit.Style
+}
+
+func first[T any](all []T) *T {
+	if len(all) == 0 {
+		return nil
+	}
+	return &all[0]
+}
+
+// largestGrained is how many faces have their grain drawn, while nothing moves.
+const largestGrained = 12
+
+// base is what the picture shows as being there: what is decided, or, while something
+// is in the hand, where it would land; a survey shows what is being typed.
+func base(s app.State) (plan.Plan, engine.Build) {
+	if s.Drag.Active || s.Job == app.Survey {
+		return s.Shown()
+	}
+	return s.Plan, s.Build
+}
+
+func sourceOf(s app.State, p plan.Plan, b engine.Build) source {
+	return source{
+		drawn: true, walls: first(p.Walls), arrangements: first(p.Arrangements), arrangementCount: len(p.Arrangements),
+		modules: first(b.Modules), results: first(b.Arrangements),
+		wall: s.Wall, arrangement: s.Arrangement, selected: selected(s), job: s.Job,
+		evening: evening(s), studs: s.On[app.Studs], bands: bands(s),
+		sizes: s.Job != app.Make, grains: !s.Drag.Active && !s.Preview.Shown,
+		pixel: pixelOf(s.Camera), style: p.Style(),
+	}
+}
+
+// selected is the module whose sizes are shown.
+func selected(s app.State) string {
+	if s.Job == app.Survey || s.Job == app.Hang {
+		return ""
+	}
+	return lastOf(s.Chosen)
+}
+
+func bands(s app.State) bool {
+	return (s.Job == app.Survey || s.Job == app.Hang) && !s.On[app.Bands]
+}
+
+// pixelOf is the size on the wall that marks take for a pixel. While the picture is
+// enlarged it keeps to steps of a half octave, so that marks need not be drawn anew at
+// every moment of a pinch.
+func pixelOf(c app.Camera) float64 {
+	switch {
+	case !(c.Scale > 0):
+		return 0
+	case c.Fitted:
+		return 1 / c.Scale
+	}
+	const half = 1.4142135623730951
+	at := 1.0
+	for at*half < 1/c.Scale {
+		at *= half
+	}
+	for at > 1/c.Scale {
+		at /= half
+	}
+	return at
+}
+
+// resultOf returns an arrangement worked out.
+func resultOf(b engine.Build, id string) wall.Result {
+	for i := range b.Arrangements {
+		if b.Arrangements[i].Arrangement == id {
+			return b.Arrangements[i]
+		}
+	}
+	return wall.Result{}
+}
+
+// picture returns the three layers.
+func (p *Painter) picture(s app.State) part {
+	now, build := base(s)
+	w, ok := now.Wall(s.Wall)
+	if !ok {
+		return el("div", "hand", class("hand"), at("data-hand", "picture"))
+	}
+	p.draw(s, now, build, w)
+	c := s.Camera
+	world := svg("g", "world", at("transform", transform(c, s.Size, p.last.box)))
+	world.Kids = p.last.world
+	marks := svg("g", "over", at("transform", transform(c, s.Size, p.last.box)), over(s, p.last.box))
+	hand := el("div", "hand", class("hand"), at("data-hand", "picture"), at("tabindex", "0"), at("role", "group"),
+		at("aria-label", say(s, "page.hand")),
+		set("--s", decimal(c.Scale)), set("--ox", decimal(s.Size.Width/2-c.X*c.Scale)), set("--oy", decimal(s.Size.Height/2+c.Y*c.Scale)),
+		figures(s, now, build, p.last.figs), overFigures(s, build))
+	return parts{
+		svg("svg", "picture", class("picture"), at("aria-hidden", "true"), world, marks),
+		hand,
+	}
+}
+
+// draw draws the wall, if it is not the one that was drawn last.
+func (p *Painter) draw(s app.State, now plan.Plan, build engine.Build, w plan.Wall) {
+	from := sourceOf(s, now, build)
+	if from == p.last.from {
+		return
+	}
+	a, _ := now.Arrangement(s.Arrangement)
+	d := view.Wall(w, resultOf(build, s.Arrangement), build.Modules, viewOptions(s, now, a, from))
+	o := drawing.SVGOptions{Scale: 1, NoText: true, KeepLines: true, Prefix: "w-", Woods: view.Woods()}
+	if from.evening {
+		o.Theme = drawing.Evening
+	}
+	if from.grains {
+		o.Grain = largestGrained
+	}
+	sink := nodeSink{}
+	drawing.WriteSVG(d, o, &sink)
+	p.last = picture{from: from, box: d.Box, figs: figsOf(d.Items)}
+	p.last.world = append(withoutTitle(sink.root.Kids), surveyMarks(s, w, d.Box, from.pixel)...)
+}
+
+func viewOptions(s app.State, now plan.Plan, a plan.Arrangement, from source) view.Options {
+	o := view.Options{
+		Style: now.Style(), Selected: from.selected, Shallow: s.Job == app.Arrange || s.Job == app.Make || s.Job == app.Agree,
+		Evening: from.evening, ShowStuds: from.studs, ShowBands: from.bands, ShowSizes: from.sizes && s.Job != app.Survey,
+		ShowMarks: s.Job != app.Survey, Numbers: s.Job == app.Hang, Pixel: from.pixel,
+	}
+	if s.Job == app.Arrange {
+		o.Lines = a.Lines
+	}
+	for _, m := range now.Modules {
+		if m.GrainWrap {
+			o.Wrapped = append(o.Wrapped, m.ID)
+		}
+	}
+	return o
+}
+
+func withoutTitle(nodes []Node) []Node {
+	for i := range nodes {
+		if nodes[i].Tag == "title" {
+			return append(nodes[:i:i], nodes[i+1:]...)
+		}
+	}
+	return nodes
+}
+
+// transform takes the drawing's millimetres to the pixels of the picture.
+func transform(c app.Camera, size app.Size, box drawing.Box) string {
+	x, y := c.Pixel(box.MinX, box.MaxY, size)
+	k := decimal(c.Scale)
+	return "matrix(" + k + " 0 0 " + k + " " + decimal(x) + " " + decimal(y) + ")"
+}
+
+// decimal writes a number for the screen.
+func decimal(x float64) string { return strconv.FormatFloat(x, 'f', -1, 32) }
+
+// A nodeSink takes a picture's elements as nodes.
+type nodeSink struct {
+	root  Node
+	stack []*Node
+}
+
+// Open begins an element.
+func (t *nodeSink) Open(tag, key string, attrs []drawing.Attr) {
+	n := Node{Tag: tag, Key: key, SVG: true, Attrs: make([]Attr, len(attrs))}
+	for i, a := range attrs {
+		n.Attrs[i] = Attr(a)
+	}
+	t.stack = append(t.stack, &n)
+}
+
+// Text adds a run of text.
+func (t *nodeSink) Text(s string) {
+	top := t.stack[len(t.stack)-1]
+	top.Kids = append(top.Kids, text(s))
+}
+
+// Close ends an element.
+func (t *nodeSink) Close() {
+	n := t.stack[len(t.stack)-1]
+	t.stack = t.stack[:len(t.stack)-1]
+	if len(t.stack) == 0 {
+		t.root = *n
+		return
+	}
+	up := t.stack[len(t.stack)-1]
+	up.Kids = append(up.Kids, *n)
+}
+
+// severities is the worst finding of each module.
+func severities(b engine.Build) map[string]finding.Severity {
+	worst := map[string]finding.Severity{}
+	for _, f := range b.Findings {
+		if f.Place.Module != "" && f.Kind.Severity > worst[f.Place.Module] {
+			worst[f.Place.Module] = f.Kind.Severity
+		}
+	}
+	return worst
+}
