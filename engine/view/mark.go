@@ -160,6 +160,9 @@ func (p *painter) cross(q *wall.Point, at point) {
 	p.path(drawing.LayerMarks, q.Module, "", stroke(tone, 1.2), []drawing.Step{
 		drawing.Move(at.X-k, at.Y), drawing.LineTo(at.X+k, at.Y), drawing.Move(at.X, at.Y-k), drawing.LineTo(at.X, at.Y+k),
 	}).ID = q.Module + "/hole" + q.Number
+	if q.In.Kind == wall.InLining { // not by its colour alone
+		p.path(drawing.LayerMarks, q.Module, "", stroke(tone, 1.2), drawing.Segment(at.X-k, at.Y-k, at.X+k, at.Y+k))
+	}
 	if q.Drill > 0 {
 		p.path(drawing.LayerMarks, q.Module, "leaf", drawing.Line{Tone: tone, Width: 1.5}, drawing.Circle(at.X, at.Y, r))
 	}
