@@ -26,7 +26,16 @@ func commit(s State, edits ...edit.Edit) (State, []Effect) {
 	if id := added(past.Plan, s.Plan); id != "" {
 		s.Chosen, s.At = []string{id}, Thing{} // what was just made is what is worked on
 	}
-	return settled(s)
+	return settled(lookedAt(s, len(past.Plan.Walls)))
+}
+
+// lookedAt has a wall in view that a step has made.
+func lookedAt(s State, walls int) State {
+	if n := len(s.Plan.Walls); n > walls {
+		s.Wall = s.Plan.Walls[n-1].ID
+		s.Arrangement, s.Camera.Fitted = firstOn(s.Plan, s.Wall), true
+	}
+	return s
 }
 
 // applyAll applies edits one after the other; the name is that of the first.

@@ -97,7 +97,7 @@ type State struct {
 
 // A Thing is something smaller than a module: a board, a corner, a stud …
 type Thing struct {
-	Kind  string // "board", "corner", "divider", "bracket", "light", "edge", "obstacle", "stud", "line", "plumb", "flat", "finding", "point"
+	Kind  string // "board", "corner", "divider", "bracket", "light", "edge", "obstacle", "stud", "line", "plumb", "flat", "finding", "point", "field" with the field's key as ID
 	Owner string // id of the module or wall
 	ID    string // id, for things that have one
 	Index int    // number from 1, for things that have none

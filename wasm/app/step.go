@@ -151,8 +151,9 @@ func consistent(s State) State {
 	}
 	s.Chosen = chosen
 	if _, ok := s.Plan.Arrangement(s.Arrangement); !ok {
-		s.Arrangement = ""
-		if n := len(s.Plan.Arrangements); n > 0 {
+		s.Arrangement = firstOn(s.Plan, s.Wall)
+		_, stands := s.Plan.Wall(s.Wall)
+		if n := len(s.Plan.Arrangements); n > 0 && !stands {
 			s.Arrangement = s.Plan.Arrangements[n-1].ID
 		}
 	}
@@ -209,6 +210,9 @@ func stepChoice(s State, e Event) (State, []Effect, bool) {
 		s = choose(s, e.Module, e.Add || s.On[Several])
 	case Point:
 		s.At = e.At
+		if e.At.Kind == "field" {
+			return s, []Effect{Focus{Key: e.At.ID}}, true
+		}
 	case ShowArrangement:
 		s.Arrangement = e.ID
 		s = consistent(s)
