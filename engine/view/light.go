@@ -24,7 +24,11 @@ func (p *painter) shadows(scenes []scene) {
 	}
 	for i := range scenes {
 		s := &scenes[i]
-		var path []drawing.Step
+		n := 0
+		for k := range s.solids {
+			n += len(s.solids[k].ring) + 1
+		}
+		path := p.storage(n)[:0]
 		for k := range s.solids {
 			v := &s.solids[k]
 			for n, q := range v.ring {

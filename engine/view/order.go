@@ -224,29 +224,30 @@ func (n *node) distance(c point) float64 {
 // order.
 func ordered(nodes []node, c point) ([]node, bool) {
 	n := len(nodes)
-	wait := make([]int, n) // how many are still behind
-	over := make([][]int, n)
+	wait := make([]int, n)     // how many are still behind
+	front := make([]int8, n*n) // 1 at (i, j): j is in front of i
 	for i := range nodes {
 		for j := i + 1; j < n; j++ {
 			switch nodes[i].before(&nodes[j], c) {
 			case 1:
-				over[j], wait[i] = append(over[j], i), wait[i]+1
+				front[j*n+i] = 1
+				wait[i]++
 			case -1:
-				over[i], wait[j] = append(over[i], j), wait[j]+1
+				front[i*n+j] = 1
+				wait[j]++
 			}
 		}
 	}
 	out := make([]node, 0, n)
-	done := make([]bool, n)
 	for len(out) < n {
-		k := slices.IndexFunc(wait, func(w int) bool { return w == 0 })
+		k := slices.Index(wait, 0)
 		if k < 0 {
 			return out, false
 		}
-		wait[k], done[k] = -1, true
+		wait[k] = -1
 		out = append(out, nodes[k])
-		for _, i := range over[k] {
-			wait[i]--
+		for i, f := range front[k*n : k*n+n] {
+			wait[i] -= int(f)
 		}
 	}
 	return out, true

@@ -41,10 +41,9 @@ func (p *painter) modules(scenes []scene) {
 // eye, from far to near.
 func (p *painter) behind(scenes []scene, group []int) []face {
 	faces, nodes := p.looking(scenes, group)
-	out := make([]face, 0, len(nodes))
+	out := p.sorted[:0]
 	parts := make([]int, len(faces))
-	sorted := order(nodes, p.eye)
-	for _, n := range sorted {
+	for _, n := range order(nodes, p.eye) {
 		f := faces[n.face]
 		if f.side >= 0 && length(sub(f.b, f.a)) > length(sub(n.pts[1], n.pts[0]))+near {
 			parts[n.face]++ // split by the cut
@@ -57,12 +56,13 @@ func (p *painter) behind(scenes []scene, group []int) []face {
 		}
 		out = append(out, f)
 	}
+	p.sorted = out
 	return out
 }
 
 // looking lists the faces that look at the eye, and their nodes.
 func (p *painter) looking(scenes []scene, group []int) (faces []face, nodes []node) {
-	faces, nodes = make([]face, 0, 16), make([]node, 0, 16)
+	faces, nodes = p.faces[:0], p.nodes[:0]
 	for _, k := range group {
 		s := &scenes[k]
 		for i := range s.solids {
@@ -72,9 +72,11 @@ func (p *painter) looking(scenes []scene, group []int) (faces []face, nodes []no
 				if s.touched[i][side1] || !looksAt(a, b, p.eye) {
 					continue
 				}
-				for _, f := range s.pieces(face{scene: k, solid: i, side: side1, a: a, b: b, t0: v.t0, t1: v.t1}) {
-					nodes = append(nodes, newNode(p.pair(f.a, f.b), p.eye, len(faces)).deep(f.t0, f.t1))
-					faces = append(faces, f)
+				from := len(faces)
+				faces = s.pieces(faces, face{scene: k, solid: i, side: side1, a: a, b: b, t0: v.t0, t1: v.t1})
+				for n := from; n < len(faces); n++ {
+					f := &faces[n]
+					nodes = append(nodes, newNode(p.pair(f.a, f.b), p.eye, n).deep(f.t0, f.t1))
 				}
 			}
 			if v.t0 > near {
@@ -85,6 +87,7 @@ func (p *painter) looking(scenes []scene, group []int) (faces []face, nodes []no
 			}
 		}
 	}
+	p.faces, p.nodes = faces, nodes
 	return faces, nodes
 }
 

@@ -3,6 +3,8 @@ package view
 import (
 	"math"
 	"slices"
+
+	"ledgewright/engine/board"
 )
 
 // Boards that are let into each other (a rail into a divider, a divider into a housing
@@ -11,9 +13,12 @@ import (
 // the other board that faces it, such as a divider's end part in its housing. Both are cut
 // away, so that no two faces cross and all of them can be ordered.
 
-// pieces returns what is left of a side outside the other boards of its module: the side
-// itself, where it runs into none.
-func (s *scene) pieces(f face) []face {
+// pieces appends what is left of a side outside the other boards of its module: the side
+// itself, where it runs into none. Boards of a chain that are all as wide only touch.
+func (s *scene) pieces(to []face, f face) []face {
+	if s.plain {
+		return append(to, f)
+	}
 	out, whole := []face{f}, true
 	for i := range s.solids {
 		u := &s.solids[i]
@@ -28,12 +33,23 @@ func (s *scene) pieces(f face) []face {
 		out = next
 	}
 	if whole {
-		return out
+		return append(to, f)
 	}
 	for i := range out {
 		out[i].part = i + 1
 	}
-	return out
+	return append(to, out...)
+}
+
+// isPlain reports whether all boards are of the chain and stand at one depth.
+func (s *scene) isPlain() bool {
+	for i := range s.solids {
+		v := &s.solids[i]
+		if v.b.Role != board.Chain || v.t0 != s.solids[0].t0 || v.t1 != s.solids[0].t1 {
+			return false
+		}
+	}
+	return true
 }
 
 // outside cuts away what of a side lies inside a solid, and reports whether that was any

@@ -36,6 +36,7 @@ type scene struct {
 	solids  []solid
 	box     drawing.Box
 	touched [][]bool // by solid and side: the side lies on another board
+	plain   bool     // no board runs into another
 }
 
 // place finds the modules that the arrangement places, with their boards.
@@ -79,6 +80,7 @@ func (p *painter) scene(placed *wall.Placed, m *module.Result) scene {
 	}
 	s.bounds()
 	s.touch()
+	s.plain = s.isPlain()
 	return s
 }
 
@@ -198,9 +200,14 @@ const near = 2e-6 * float64(unit.Touch)
 // mitres and the ends of butted boards. Nobody sees them.
 func (s *scene) touch() {
 	s.touched = make([][]bool, len(s.solids))
+	n := 0
+	for i := range s.solids {
+		n += len(s.solids[i].ring)
+	}
+	all := make([]bool, n)
 	for i := range s.solids {
 		v := &s.solids[i]
-		s.touched[i] = make([]bool, len(v.ring))
+		s.touched[i], all = all[:len(v.ring)], all[len(v.ring):]
 		for k := range v.ring {
 			a, b := side(v.ring, k)
 			for j := range s.solids {

@@ -68,6 +68,8 @@ type painter struct {
 	// storage that is handed out or used again
 	steps, outer, joint []drawing.Step
 	pairs               []point
+	faces, sorted       []face
+	nodes               []node
 }
 
 // Wall returns the picture of one arrangement on its wall. Modules that the result does
@@ -134,7 +136,7 @@ func newPainter(w *plan.Wall, o Options) *painter {
 func grow(items []drawing.Item, scenes []scene) []drawing.Item {
 	n := 32
 	for i := range scenes {
-		n += 5*len(scenes[i].solids) + 12
+		n += 3*len(scenes[i].solids) + 9
 	}
 	out := make([]drawing.Item, len(items), len(items)+n)
 	copy(out, items)
