@@ -125,7 +125,7 @@ func TestOtherKindsOfBrackets(t *testing.T) {
 	require.Len(t, placed(p, "m3"), 1)
 	for _, m := range p.Modules[1:] {
 		for _, f := range module.Derive(m, p.Shop).Findings {
-			require.NotContains(t, []string{"rod-near-end", "bore-near-heel", "pocket-near-end", "bracket-too-long", "bracket-off-board"}, f.Kind.Key, m.Name)
+			require.NotContains(t, []string{"rod-near-end", "bore-near-heel", "pocket-near-end", "bracket-too-early", "bracket-too-long", "bracket-off-board"}, f.Kind.Key, m.Name)
 		}
 	}
 }

@@ -14,6 +14,7 @@ import (
 var (
 	unknownKind  = finding.Kind{Key: "bracket-unknown", Verdict: finding.Takes, Severity: finding.Stop}
 	offBoard     = finding.Kind{Key: "bracket-off-board", Verdict: finding.Takes, Severity: finding.Stop}
+	stripEarly   = finding.Kind{Key: "bracket-too-early", Verdict: finding.Takes, Severity: finding.Stop}
 	stripOff     = finding.Kind{Key: "bracket-too-long", Verdict: finding.Takes, Severity: finding.Stop}
 	attitude     = finding.Kind{Key: "bracket-attitude", Verdict: finding.Holds, Severity: finding.Note}
 	tooFew       = finding.Kind{Key: "bracket-too-short", Verdict: finding.Holds, Severity: finding.Mend}
@@ -30,7 +31,7 @@ var (
 
 // Kinds returns the kinds of findings of this room.
 func Kinds() []finding.Kind {
-	return []finding.Kind{unknownKind, offBoard, stripOff, attitude, tooFew, unlocked, slotted,
+	return []finding.Kind{unknownKind, offBoard, stripEarly, stripOff, attitude, tooFew, unlocked, slotted,
 		rootUnknown, plateProud, boreThin, boreDeep, rodNearEnd, boreNearHeel, pocketNear}
 }
 
@@ -64,8 +65,8 @@ func (j *job) offBoard() {
 	j.say(offBoard, words.LengthOf(j.At), words.LengthOf(j.Board.Length), j.moveTo(at))
 }
 
-// checkStrip asks whether a bar, rail or cleat lies on its board: a rail or cleat on
-// the face that it hangs from.
+// checkStrip asks whether a bar, rail or cleat lies on its board, a rail or cleat on the
+// face that it hangs from: whether it starts too early, or reaches too far, or both.
 func (j *job) checkStrip(start, long unit.Length) bool {
 	if long == 0 {
 		return true
@@ -74,19 +75,32 @@ func (j *job) checkStrip(start, long unit.Length) bool {
 	if j.kind.Strip.Out > 0 {
 		from, to = j.Board.On(j.underside())
 	}
-	if start >= from && long <= to-start {
-		return true
+	early, late := start < from, long > to-start
+	others := j.otherFamilies(hardware.RodStructure, hardware.PlateBack)
+	if early {
+		j.say(stripEarly, words.LengthOf(start), words.LengthOf(from), append(j.laterTo(from+j.kind.Margin, to), others...)...)
 	}
-	var remedies []finding.Remedy
-	if at := from + j.kind.Margin; start < from && at < to {
-		remedies = append(remedies, j.moveTo(at))
+	if late {
+		j.say(stripOff, words.LengthOf(start+long), words.LengthOf(to), append(j.shorterTo(to-max(start, from)), others...)...)
 	}
-	if room := to - max(start, from); room >= 2*j.kind.Margin+j.kind.Pitch {
-		remedies = append(remedies, j.cutTo(room))
+	return !early && !late
+}
+
+// laterTo offers to move the bracket to at, if that is before the end of its room.
+func (j *job) laterTo(at, to unit.Length) []finding.Remedy {
+	if at >= to {
+		return nil
 	}
-	remedies = append(remedies, j.otherFamilies(hardware.RodStructure, hardware.PlateBack)...)
-	j.say(stripOff, words.LengthOf(start+long), words.LengthOf(to), remedies...)
-	return false
+	return []finding.Remedy{j.moveTo(at)}
+}
+
+// shorterTo offers to cut the bracket to the room that there is, if two fixings have place
+// in it.
+func (j *job) shorterTo(room unit.Length) []finding.Remedy {
+	if room < 2*j.kind.Margin+j.kind.Pitch {
+		return nil
+	}
+	return []finding.Remedy{j.cutTo(room)}
 }
 
 // checkAttitude notes a kind that works in the other kind of board. How the module

@@ -385,9 +385,40 @@ func TestRailBetweenUprights(t *testing.T) {
 	i.Board.Features[1].AtA, i.Board.Features[1].AtB = 600*mm, 574*mm
 	i.At = 70 * mm
 	o := Fit(i)
-	require.Equal(t, []string{"bracket-too-long"}, keys(o), "20 to 580, room 26 to 574")
+	require.Equal(t, []string{"bracket-too-early", "bracket-too-long"}, keys(o), "20 to 580, room 26 to 574")
+	require.Equal(t, []words.Value{words.LengthOf(20 * mm), words.LengthOf(26 * mm)}, []words.Value{o.Findings[0].Value, o.Findings[0].Limit})
+	require.Equal(t, []words.Value{words.LengthOf(580 * mm), words.LengthOf(574 * mm)}, []words.Value{o.Findings[1].Value, o.Findings[1].Limit})
+	requireWhole(t, o.Findings[0])
 	i.At = o.Findings[0].Remedies[0].Edit.Args[1].Value.Length
 	require.Empty(t, keys(Fit(i)))
+}
+
+// A rail that starts too early and ends in its room says where room begins, and is moved,
+// not cut; one that only ends too late is cut.
+func TestStripSaysWhichEndIsOff(t *testing.T) {
+	i := on("rail-400")
+	i.Board = mitred(1300*mm, 200*mm, 26*mm)
+	i.Board.Features[0].AtA, i.Board.Features[0].AtB = 0, 26*mm
+	i.Board.Features[1].AtA, i.Board.Features[1].AtB = 1300*mm, 1274*mm
+	i.At, i.Length = 60*mm, 1200*mm
+	o := Fit(i)
+	require.Equal(t, []string{"bracket-too-early"}, keys(o))
+	require.Equal(t, "b5 on m1.1 would start at 10 mm; there is room from 26 mm.", said(o.Findings[0]))
+	require.Equal(t, "bracket-at", o.Findings[0].Remedies[0].Key)
+	i.At = o.Findings[0].Remedies[0].Edit.Args[1].Value.Length
+	require.Empty(t, keys(Fit(i)))
+	i.At, i.Length = 100*mm, 1250*mm
+	o = Fit(i)
+	require.Equal(t, []string{"bracket-too-long"}, keys(o))
+	require.Equal(t, "b5 on m1.1 would reach to 1300 mm; there is room to 1274 mm.", said(o.Findings[0]))
+	i.Length = o.Findings[0].Remedies[0].Edit.Args[1].Value.Length
+	require.Empty(t, keys(Fit(i)))
+}
+
+// said is what a user reads of a finding.
+func said(f finding.Finding) string {
+	args := append([]words.Arg{{Name: "value", Value: f.Value}, {Name: "limit", Value: f.Limit}}, f.Args...)
+	return words.Text("finding."+f.Kind.Key, args, unit.Style{})
 }
 
 func TestFrontEdge(t *testing.T) {
@@ -453,8 +484,7 @@ func requireWhole(t require.TestingT, f finding.Finding) {
 	require.Contains(t, Kinds(), f.Kind)
 	require.NotEmpty(t, f.Remedies, f.Kind.Key)
 	require.Equal(t, "b5", f.Place.Bracket)
-	args := append([]words.Arg{{Name: "value", Value: f.Value}, {Name: "limit", Value: f.Limit}}, f.Args...)
-	require.NotContains(t, words.Text("finding."+f.Kind.Key, args, unit.Style{}), "[")
+	require.NotContains(t, said(f), "[")
 	for _, r := range f.Remedies {
 		require.NotContains(t, words.Text("remedy."+r.Key, r.Args, unit.Style{}), "[")
 	}

@@ -141,7 +141,7 @@ func TestPlacesAreInOrderAndKeepOffTheEnds(t *testing.T) {
 
 // Inside the room that it says a bracket has, no end is too near; a hair outside, one is.
 func TestRoomIsWhatTheChecksAsk(t *testing.T) {
-	near := []string{"rod-near-end", "bore-near-heel", "pocket-near-end", "bracket-too-long"}
+	near := []string{"rod-near-end", "bore-near-heel", "pocket-near-end", "bracket-too-early", "bracket-too-long"}
 	complains := func(i Input) bool {
 		return slices.ContainsFunc(keys(Fit(i)), func(k string) bool { return slices.Contains(near, k) })
 	}

@@ -25,6 +25,7 @@ func mountWords() []Entry {
 
 		{"finding.bracket-unknown", "{bracket} on {board}: there is no bracket {value}."},
 		{"finding.bracket-off-board", "{bracket} stands at {value}; {board} is {limit} long."},
+		{"finding.bracket-too-early", "{bracket} on {board} would start at {value}; there is room from {limit}."},
 		{"finding.bracket-too-long", "{bracket} on {board} would reach to {value}; there is room to {limit}."},
 		{"finding.bracket-attitude", "{bracket} does not work in {board} as the module stands; it must be turned to carry."},
 		{"finding.bracket-too-short", "{bracket} on {board} is {value} long and has one fixing; two need {limit}."},
