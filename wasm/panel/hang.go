@@ -1,6 +1,359 @@
 package panel
 
-import "ledgewright/wasm/app"
+import (
+	"slices"
+	"strconv"
+	"strings"
 
-// hang returns the sections of the panel for the wall.
-func hang(app.State) []Node { return nil }
+	"ledgewright/engine/finding"
+	"ledgewright/engine/plan"
+	"ledgewright/engine/unit"
+	"ledgewright/engine/wall"
+	"ledgewright/engine/words"
+	"ledgewright/wasm/app"
+)
+
+// A hanging is what the panel for the wall is about: an arrangement, worked out, and its
+// wall.
+type hanging struct {
+	s app.State
+	w plan.Wall
+	a plan.Arrangement
+	r wall.Result
+}
+
+// hang returns the sections of the panel for the wall: the two lines, the wall points,
+// cautions, shims, order and findings; at the bench one point at a time.
+func hang(s app.State) []Node {
+	h := hanging{s: s, r: resultOf(s.Build, s.Arrangement)}
+	h.w, _ = s.Plan.Wall(s.Wall)
+	h.a, _ = s.Plan.Arrangement(s.Arrangement)
+	switch {
+	case len(h.r.Placed) == 0:
+		return append(h.choice(), h.nothing("hang.none"))
+	case len(h.r.Points) == 0:
+		return append(h.choice(), h.nothing("hang.no-points"), h.cautions(), h.findings())
+	case s.On[app.Bench]:
+		return h.bench()
+	}
+	return append(h.choice(), h.lines(), h.points(), h.cautions(), h.shims(), h.order(), h.findings())
+}
+
+func (h hanging) say(key string, args ...words.Arg) string { return say(h.s, key, args...) }
+
+func (h hanging) nothing(key string) Node {
+	return empty("hang-none", h.say(key), h.say(key+"-why"),
+		button("hang-to-arrange", h.say("hang.to-arrange"), app.Go{Job: app.Arrange}, class("btn main")))
+}
+
+// choice is the list of arrangements, where there are several.
+func (h hanging) choice() []Node {
+	if len(h.s.Plan.Arrangements) < 2 {
+		return nil
+	}
+	var of kids
+	for _, a := range h.s.Plan.Arrangements {
+		of = append(of, el("option", "o-"+a.ID, at("value", a.ID), flag("selected", a.ID == h.a.ID), text(nameOfArrangement(a))))
+	}
+	return []Node{el("section", "arrangement", at("aria-label", h.say("hang.arrangement")),
+		el("div", "", class("field"), el("label", "", at("for", "hang-arrangement"), text(h.say("hang.arrangement"))),
+			el("select", "hang-arrangement", at("id", "hang-arrangement"), on("change", app.ShowArrangement{}), of)))}
+}
+
+func nameOfArrangement(a plan.Arrangement) string {
+	if a.Name != "" {
+		return a.Name
+	}
+	return a.ID
+}
+
+// lines are the level line and the plumb line, each placed once.
+func (h hanging) lines() Node {
+	style := h.s.Plan.Style()
+	of := func(key, member string, value, most unit.Length) Node {
+		return field(h.s, app.Field{
+			Key: "datum-" + member, Label: h.say("hang." + member), Kind: app.LengthField, Optional: true,
+			Line: line("set-datum", "arrangement", h.a.ID, member, "$"), Value: style.Length(value), Least: 0, Most: most,
+		})
+	}
+	stands := func(member string, known bool) Node {
+		if known {
+			return note(member+"-stands", h.say("hang."+member+"-set"))
+		}
+		return note(member+"-stands", h.say("hang."+member+"-chosen"))
+	}
+	return section("datum", h.say("hang.lines"),
+		el("div", "fields", class("fields"), of("hang.level", "level", h.r.Level, h.w.Height), of("hang.plumb", "plumb", h.r.Plumb, h.w.Width)),
+		stands("level", h.a.Datum.Level.Known), stands("plumb", h.a.Datum.Plumb.Known), note("lines-how", h.say("hang.lines-how")))
+}
+
+// pointInHand is the index of the point that is looked at.
+func (h hanging) pointInHand() int {
+	if h.s.At.Kind == "point" && h.s.At.Index >= 1 && h.s.At.Index <= len(h.r.Points) {
+		return h.s.At.Index - 1
+	}
+	return 0
+}
+
+// points is the table of wall points.
+func (h hanging) points() Node {
+	columns := []column{
+		{title: h.say("hang.col-number")}, {title: h.say("hang.col-across"), right: true}, {title: h.say("hang.col-up"), right: true},
+		{title: h.say("hang.col-drill"), right: true}, {title: h.say("hang.col-depth"), right: true},
+		{title: h.say("hang.col-into"), words: true}, {title: h.say("hang.col-state"), words: true},
+	}
+	shared := slices.ContainsFunc(h.r.Points, func(p wall.Point) bool { return len(p.Shared) > 0 })
+	if shared {
+		columns = append(columns, column{title: h.say("hang.col-shared"), words: true})
+	}
+	rows := make([]row, len(h.r.Points))
+	for i := range h.r.Points {
+		rows[i] = row{key: "point-" + strconv.Itoa(i+1), cells: h.pointCells(i)}
+		if shared {
+			rows[i].cells = append(rows[i].cells, text(h.others(h.r.Points[i])))
+		}
+	}
+	t := table("points", perUnit(h.s, "hang.points"), columns, rows)
+	if h.s.At.Kind == "point" {
+		t = markedRow(t, "point-"+strconv.Itoa(h.pointInHand()+1))
+	}
+	return el("section", "wall-points", at("aria-label", perUnit(h.s, "hang.points")), t,
+		note("signs", h.say("hang.signs")), note("rounded", h.rounded()), h.sharing())
+}
+
+func (h hanging) pointCells(i int) []part {
+	p := h.r.Points[i]
+	pick := pickPin("pick-point-"+strconv.Itoa(i+1), p.Number,
+		h.say("hang.pick", words.Name("n", p.Number), words.Name("module", h.module(p.Module))),
+		h.thing(i), h.s.At.Kind == "point" && h.pointInHand() == i)
+	drill, deep := part(text(h.say("hang.axis"))), part(parts(nil))
+	if p.What == wall.Hole {
+		drill, deep = fractions(h.drill(p)), fractions(h.s.Plan.Style().Length(p.Depth))
+	}
+	return []part{pick, el("b", "", fractions(h.across(p))), el("b", "", fractions(h.up(p))), drill, deep, said(capital(h.into(p))), h.stateLabel(p)}
+}
+
+func (h hanging) thing(i int) app.Point {
+	return app.Point{At: app.Thing{Kind: "point", Owner: h.a.ID, Index: i + 1}}
+}
+
+func (h hanging) drill(p wall.Point) string {
+	return h.say("hang.round", words.Name("drill", h.s.Plan.Style().Length(p.Drill)))
+}
+
+// across and up are the running figures, as the picture has them: a height has its sign.
+func (h hanging) across(p wall.Point) string {
+	if p.DX < 0 {
+		return "−" + h.s.Plan.Style().Length(-p.DX)
+	}
+	return h.s.Plan.Style().Length(p.DX)
+}
+
+func (h hanging) up(p wall.Point) string {
+	switch size := h.s.Plan.Style().Length(p.DY.Abs()); {
+	case p.DY > 0:
+		return "+" + size
+	case p.DY < 0:
+		return "−" + size
+	default:
+		return size
+	}
+}
+
+func (h hanging) module(id string) string {
+	if m, ok := h.s.Plan.Module(id); ok && m.Name != "" {
+		return m.Name
+	}
+	return id
+}
+
+// into says what a point meets in the wall.
+func (h hanging) into(p wall.Point) string {
+	n := words.Count("n", p.In.Stud)
+	switch p.In.Kind {
+	case wall.InStud:
+		return h.studWords(p, n)
+	case wall.InMasonry:
+		return h.say("hang.into-masonry")
+	case wall.InLining:
+		return h.say("hang.into-lining", n, words.Length("by", p.In.Edge.Abs()))
+	}
+	if p.In.Stud > 0 {
+		return h.studWords(p, n)
+	}
+	return h.say("hang.into-unknown")
+}
+
+func (h hanging) studWords(p wall.Point, n words.Arg) string {
+	state := p.In.State
+	if state != plan.EdgesFound && state != plan.OnePoint {
+		state = plan.Guess
+	}
+	return h.say("hang.into-"+state, n)
+}
+
+// stateLabel is a word and a shape for a hole; an axis is not drilled and has none.
+func (h hanging) stateLabel(p wall.Point) part {
+	if p.What != wall.Hole {
+		return parts(nil)
+	}
+	return label(h.pointState(p))
+}
+
+// pointState is the worst that is to be said of a hole.
+func (h hanging) pointState(p wall.Point) (finding.Severity, string) {
+	switch {
+	case p.Band != "":
+		return finding.Stop, h.say("hang.is-band")
+	case p.Behind != "":
+		return finding.Stop, h.say("hang.is-behind", words.Word("obstacle", "obstacle."+h.kindOf(p.Behind)))
+	case p.In.Kind == wall.InLining:
+		return finding.Mend, h.say("hang.is-lining")
+	case p.In.Kind == wall.InUnknown && p.In.Stud == 0:
+		return finding.Unknown, h.say("hang.is-unknown")
+	case p.In.Kind == wall.InMasonry:
+		return finding.Note, h.say("hang.is-in-masonry")
+	case !p.In.Wood():
+		return finding.Unknown, h.say("hang.is-guess")
+	case h.w.Studs.Material == "metal":
+		return finding.Unknown, h.say("hang.is-metal")
+	case p.NearEdge():
+		return finding.Mend, h.say("hang.is-edge")
+	}
+	return finding.Note, h.say("hang.is-in-stud")
+}
+
+func (h hanging) kindOf(obstacle string) string {
+	for _, o := range h.w.Obstacles {
+		if o.ID == obstacle {
+			return o.Kind
+		}
+	}
+	return plan.Other
+}
+
+// others names the other arrangements that use a hole.
+func (h hanging) others(p wall.Point) string {
+	names := make([]string, len(p.Shared))
+	for i, id := range p.Shared {
+		a, _ := h.s.Plan.Arrangement(id)
+		names[i] = nameOfArrangement(a)
+	}
+	return strings.Join(names, ", ")
+}
+
+// fine is the style for what is too small for a tape: hundredths of a millimetre, or
+// sixty-fourths of an inch.
+func (h hanging) fine() unit.Style {
+	if h.s.Plan.Units.System == unit.Inches {
+		return unit.Style{System: unit.Inches, Step: unit.Inch / 64}
+	}
+	return unit.Style{System: unit.Metric, Step: unit.Millimetre / 100}
+}
+
+// rounded says to what figures are rounded, and the most that it took.
+func (h hanging) rounded() string {
+	var most unit.Length
+	for _, p := range h.r.Points {
+		most = max(most, p.RoundX.Abs(), p.RoundY.Abs())
+	}
+	step := words.Name("step", h.fine().WithUnit(h.s.Plan.Shop.Tape.Site))
+	if most == 0 {
+		return h.say("hang.not-rounded", step)
+	}
+	return h.say("hang.rounded", step, words.Name("most", roundedUp(most, h.fine())))
+}
+
+// roundedUp never says less than what was rounded off.
+func roundedUp(l unit.Length, style unit.Style) string {
+	if r, _ := style.Rounded(l); r < l {
+		l += style.Step
+	}
+	return style.WithUnit(l)
+}
+
+// sharing counts the holes of all arrangements of the wall together.
+func (h hanging) sharing() part {
+	n := 0
+	for _, r := range h.s.Build.Arrangements {
+		if r.Wall == h.w.ID {
+			n++
+		}
+	}
+	if n < 2 {
+		return parts(nil)
+	}
+	all, shared := wall.CountHoles(h.s.Build.Arrangements, h.w.ID)
+	return note("sharing", h.say("hang.shared", words.Count("all", all), words.Count("shared", shared)))
+}
+
+// shims says where a plate has to stand off to be plumb, and on which side.
+func (h hanging) shims() Node {
+	var of kids
+	for i, sh := range h.r.Shims {
+		of = append(of, el("p", "shim-"+strconv.Itoa(i+1), said(h.shim(sh))))
+	}
+	readings := len(h.w.Plumb)
+	switch {
+	case readings == 0:
+		of = kids{el("p", "shims-none", label(finding.Unknown, h.say("hang.shims-not-checked")))}
+	case of == nil:
+		of = kids{note("shims-none", h.say("hang.shims-none"))}
+	}
+	return section("shims", h.say("hang.shims"), of,
+		when(readings > 0, note("readings", h.say("hang.shims-readings", words.Count("n", readings)))))
+}
+
+func (h hanging) shim(sh wall.Shim) string {
+	var numbers []string
+	for _, p := range h.r.Points {
+		if p.Module == sh.Module && p.Bracket == sh.Bracket {
+			numbers = append(numbers, p.Number)
+		}
+	}
+	end := "hang.lower-end"
+	if sh.Top {
+		end = "hang.upper-end"
+	}
+	return h.say("hang.shim", words.Name("bracket", sh.Bracket), words.Name("module", h.module(sh.Module)),
+		words.Name("points", h.say("hang.shim-points", words.Name("points", strings.Join(numbers, ", ")))),
+		words.Name("thickness", h.fine().WithUnit(sh.Thickness)), words.Word("end", end))
+}
+
+// order is the order of hanging, where one is forced.
+func (h hanging) order() Node {
+	if len(h.r.Order) == 0 {
+		return section("order", h.say("hang.order"), note("order-any", h.say("hang.order-any")))
+	}
+	n := el("ol", "order-list", class("order"))
+	for _, id := range h.r.Order {
+		n.Kids = append(n.Kids, el("li", "hang-"+id, text(h.module(id))))
+	}
+	return section("order", h.say("hang.order"), note("order-forced", h.say("hang.order-forced")), n)
+}
+
+// findings are those about the holes, and about what holds what hangs on them.
+func (h hanging) findings() Node {
+	var of kids
+	for i, f := range h.s.Build.Findings {
+		if h.concerns(f) && !(h.s.At.Kind == "finding" && h.s.At.Index == i+1) {
+			of = append(of, findingCard(h.s, i))
+		}
+	}
+	return counted("hang-findings", h.say("hang.findings"), len(of), of)
+}
+
+// concerns reports whether a finding is about the holes of this arrangement. The age of
+// the wall stands among the cautions.
+func (h hanging) concerns(f finding.Finding) bool {
+	p := f.Place
+	switch {
+	case f.Kind.Key == "old-wall":
+		return false
+	case p.Arrangement == h.a.ID:
+		return p.Point != "" || f.Kind.Verdict == finding.Holds || f.Kind.Key == "corner-order"
+	case p.Arrangement != "" || p.Module != "":
+		return false
+	}
+	return p.Wall == h.w.ID && (f.Kind.Verdict == finding.Holds || f.Kind.Severity == finding.Unknown)
+}
