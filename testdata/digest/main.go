@@ -1,5 +1,5 @@
 // Digest prints one line for each example, job and random plan: its name and digests
-// of the build, the wall pictures and the link. Run natively and as js/wasm, the two
+// of the build, of the link, and of the pictures of its walls as SVG with grain. Run natively and as js/wasm, the two
 // outputs must be the same: same plan, same answer, on every machine.
 //
 // Usage, from the top of the repository:
@@ -12,11 +12,14 @@ import (
 	"hash/fnv"
 	"os"
 	"strconv"
+	"strings"
 
 	"ledgewright/assets"
 	"ledgewright/engine"
+	"ledgewright/engine/drawing"
 	"ledgewright/engine/link"
 	"ledgewright/engine/plan"
+	"ledgewright/engine/view"
 	"ledgewright/testdata/jobs"
 )
 
@@ -47,7 +50,18 @@ func line(name string, p plan.Plan) {
 	b := engine.Derive(p, nil)
 	text, err := engine.Encode(b)
 	code, err2 := link.EncodePlan(p, link.Options{Names: true})
-	fmt.Println(name, digest(string(text), err), digest(code, err2))
+	fmt.Println(name, digest(string(text), err), digest(code, err2), digest(pictures(p, b), nil))
+}
+
+// pictures are the pictures of all arrangements, one after the other.
+func pictures(p plan.Plan, b engine.Build) string {
+	var s strings.Builder
+	for _, r := range b.Arrangements {
+		w, _ := p.Wall(r.Wall)
+		d := view.Wall(w, r, b.Modules, view.Options{Style: b.Style(), Shallow: true})
+		s.WriteString(drawing.SVG(d, drawing.SVGOptions{Grain: 12, Woods: view.Woods()}))
+	}
+	return s.String()
 }
 
 // digest is FNV-1a, 64 bits; an error is digested as its text.

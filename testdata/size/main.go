@@ -38,8 +38,9 @@ func run(in io.Reader, out io.Writer) error {
 	if _, err := out.Write(build); err != nil {
 		return err
 	}
-	for i, r := range b.Arrangements {
-		d := view.Wall(p.Walls[i], r, b.Modules, view.Options{Style: b.Style(), Shallow: true})
+	for _, r := range b.Arrangements {
+		w, _ := p.Wall(r.Wall)
+		d := view.Wall(w, r, b.Modules, view.Options{Style: b.Style(), Shallow: true})
 		if _, err := io.WriteString(out, drawing.SVG(d, drawing.SVGOptions{Grain: 12, Woods: view.Woods()})); err != nil {
 			return err
 		}
