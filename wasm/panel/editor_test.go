@@ -74,7 +74,7 @@ func textOf(n Node) string {
 	for _, k := range n.Kids {
 		b.WriteString(textOf(k))
 	}
-	return strings.TrimSpace(b.String())
+	return strings.TrimSpace(strings.ReplaceAll(b.String(), nobreak, " "))
 }
 
 func attrOf(n Node, name string) string {

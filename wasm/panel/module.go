@@ -127,7 +127,7 @@ func (e editor) about(is func(finding.Place) bool, key string) (out kids) {
 		if f.Place.Module != e.m.ID || !is(f.Place) {
 			continue
 		}
-		out = append(out, el("p", key+".finding-"+number(i+1), class("says "+tone(f.Kind.Severity)),
+		out = append(out, el("p", key+".finding-"+numeral(i+1), class("says "+tone(f.Kind.Severity)),
 			sign(f.Kind.Severity), el("span", "", said(engine.Say(f, e.s.Plan.Style())))))
 	}
 	return out
@@ -161,12 +161,12 @@ func (e editor) boardOptions() (out []option) {
 		if b.Name != "" {
 			name += ", " + b.Name
 		}
-		out = append(out, option{number(i + 1), name})
+		out = append(out, option{numeral(i + 1), name})
 	}
 	return out
 }
 
 // boardChoice is a list of the boards for a member that holds a board's number.
 func (f form) boardChoice(e editor, member string, n int) Node {
-	return choice(f.s, f.typed(member, app.CountField, number(n)), e.boardOptions())
+	return choice(f.s, f.typed(member, app.CountField, numeral(n)), e.boardOptions())
 }

@@ -11,8 +11,8 @@ import (
 	"ledgewright/wasm/app"
 )
 
-// number writes a whole number.
-func number(n int) string { return strconv.Itoa(n) }
+// numeral writes a whole number.
+func numeral(n int) string { return strconv.Itoa(n) }
 
 // boards are the boards of the chain in the order of the walk.
 func (e editor) boards() Node {
@@ -26,9 +26,9 @@ func (e editor) boards() Node {
 
 // board is one board of the chain, by its number.
 func (e editor) board(n int) Node {
-	b, key, count := e.m.Boards[n-1], e.m.ID+".b"+number(n), words.Count("n", n)
+	b, key, count := e.m.Boards[n-1], e.m.ID+".b"+numeral(n), words.Count("n", n)
 	f := e.form(key, "board", "set-board", []words.Arg{count}, "board", n)
-	is := func(p finding.Place) bool { return p.Corner == 0 && p.Board == e.m.ID+"."+number(n) }
+	is := func(p finding.Place) bool { return p.Corner == 0 && p.Board == e.m.ID+"."+numeral(n) }
 	length := f.maybe("length", b.Length, "editor.to-close")
 	if !b.Length.Known && e.worked != nil {
 		length = hint(length, e.say("editor.comes-to", words.Length("value", e.lengthOf(n))))

@@ -22,7 +22,7 @@ func (e editor) corners() Node {
 }
 
 func (e editor) corner(n int) Node {
-	c, key, count := e.m.Corners[n-1], e.m.ID+".c"+number(n), words.Count("n", n)
+	c, key, count := e.m.Corners[n-1], e.m.ID+".c"+numeral(n), words.Count("n", n)
 	f := e.form(key, "corner", "set-corner", []words.Arg{count}, "corner", n)
 	is := func(p finding.Place) bool { return p.Corner == n }
 	to := n%max(len(e.m.Boards), 1) + 1
@@ -98,7 +98,7 @@ func (f form) maybeCount(member string, n document.Opt[int], without string) Nod
 	typed := f.typed(member, app.CountField, "")
 	typed.Optional = true
 	if n.Known {
-		typed.Value = number(n.Value)
+		typed.Value = numeral(n.Value)
 	}
 	return placeholder(field(f.s, typed), say(f.s, without))
 }
