@@ -147,7 +147,7 @@ func carry(s State, g hand.Gesture) State {
 }
 
 // moved is the edit that brings what is in the hand to a pose of its first module.
-func (s State) moved(pose plan.Pose) edit.Edit {
+func (s *State) moved(pose plan.Pose) edit.Edit {
 	if len(s.Drag.Modules) > 1 {
 		return edit.Move{Arrangement: s.Arrangement, Modules: s.Drag.Modules, DX: pose.X - s.Drag.FromX, DY: pose.Y - s.Drag.FromY}
 	}
@@ -177,7 +177,7 @@ func drop(s State) (State, []Effect) {
 	return s, nil
 }
 
-func (s State) snapsOff() (off []string) {
+func (s *State) snapsOff() (off []string) {
 	for _, k := range []struct {
 		w    Switch
 		kind string
@@ -190,14 +190,14 @@ func (s State) snapsOff() (off []string) {
 }
 
 // arranged returns the arrangement in view and its wall.
-func (s State) arranged() (plan.Arrangement, plan.Wall, bool) {
+func (s *State) arranged() (plan.Arrangement, plan.Wall, bool) {
 	a, ok := s.Plan.Arrangement(s.Arrangement)
 	w, found := s.Plan.Wall(s.Wall)
 	return a, w, ok && found
 }
 
 // pose returns the pose of a module in the arrangement in view.
-func (s State) pose(id string) (plan.Pose, bool) {
+func (s *State) pose(id string) (plan.Pose, bool) {
 	a, _ := s.Plan.Arrangement(s.Arrangement)
 	for _, p := range a.Poses {
 		if p.Module == id {

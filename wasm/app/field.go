@@ -14,7 +14,7 @@ import (
 const hole = `"$"`
 
 // read returns the edits that a field's text asks for, and what was understood.
-func (s State) read(f Field, text string) ([]edit.Edit, Echo) {
+func (s *State) read(f Field, text string) ([]edit.Edit, Echo) {
 	value, says, err := s.value(f, strings.TrimSpace(text))
 	if err != nil {
 		return nil, Echo{Text: text, Says: s.why(err), Bad: true}
@@ -31,7 +31,7 @@ func (s State) read(f Field, text string) ([]edit.Edit, Echo) {
 }
 
 // value returns the JSON value of a field's text, and what was understood in words.
-func (s State) value(f Field, text string) (value, says string, err error) {
+func (s *State) value(f Field, text string) (value, says string, err error) {
 	style := s.Plan.Style()
 	if text == "" && f.Optional {
 		return "null", "", nil
@@ -144,7 +144,7 @@ func step(s State, f Field, by int) (State, []Effect) {
 }
 
 // nudge is the small step of the arrow keys: 1 mm, or 1/16 in.
-func (s State) nudge() unit.Length {
+func (s *State) nudge() unit.Length {
 	if s.Plan.Units.System == unit.Inches {
 		return unit.Inch / 16
 	}

@@ -160,14 +160,14 @@ func handOn(s State, e HandOn) (State, []Effect) {
 }
 
 // pictureFile is the wall picture as a file: with its text and its grain.
-func (s State) pictureFile() string {
+func (s *State) pictureFile() string {
 	w, _ := s.Plan.Wall(s.Wall)
 	o := view.Options{Style: s.Plan.Style(), Shallow: true, ShowStuds: true, ShowSizes: true, ShowMarks: true, Evening: s.On[Evening]}
 	return drawing.SVG(view.Wall(w, s.result(), s.Build.Modules, o), view.FileOptions(s.On[Evening]))
 }
 
 // result returns the arrangement in view, worked out.
-func (s State) result() wall.Result {
+func (s *State) result() wall.Result {
 	_, b := s.Shown()
 	for _, r := range b.Arrangements {
 		if r.Arrangement == s.Arrangement {

@@ -92,7 +92,7 @@ func redo(s State) (State, []Effect) {
 }
 
 // Called returns the words of an edit's name: "move Box".
-func (s State) Called(n edit.Name) string { return words.Text(n.Key, n.Args, s.Plan.Style()) }
+func (s *State) Called(n edit.Name) string { return words.Text(n.Key, n.Args, s.Plan.Style()) }
 
 // told adds a sentence, shown and spoken.
 func told(s State, effects []Effect, text string) (State, []Effect) {
@@ -104,7 +104,7 @@ func told(s State, effects []Effect, text string) (State, []Effect) {
 func refuse(s State, err error) (State, []Effect) { return told(s, nil, s.why(err)) }
 
 // why returns an error in the plan's words and units.
-func (s State) why(err error) string {
+func (s *State) why(err error) string {
 	if e, ok := err.(*edit.Error); ok {
 		return e.Say(s.Plan.Style())
 	}

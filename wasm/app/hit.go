@@ -10,7 +10,7 @@ import (
 const hitReach = 22
 
 // moduleAt returns the topmost module under a pixel, or nothing.
-func (s State) moduleAt(px, py float64) string {
+func (s *State) moduleAt(px, py float64) string {
 	x, y := s.Camera.mm(px, py, s.Size)
 	if under := s.modulesAt(x, y); len(under) > 0 {
 		return under[0]
@@ -20,7 +20,7 @@ func (s State) moduleAt(px, py float64) string {
 
 // modulesAt returns the modules whose box lies within a finger of a place on the
 // wall, those with a board under the place first, later modules before earlier ones.
-func (s State) modulesAt(x, y float64) (ids []string) {
+func (s *State) modulesAt(x, y float64) (ids []string) {
 	_, b := s.Shown()
 	reach := s.Camera.reach(hitReach)
 	at := module.XY{X: unit.Nearest(x), Y: unit.Nearest(y)}
@@ -70,7 +70,7 @@ func inside(points []module.XY, at module.XY) bool {
 }
 
 // thingAt returns the obstacle, stud or line under a place on bare wall.
-func (s State) thingAt(x, y float64) Thing {
+func (s *State) thingAt(x, y float64) Thing {
 	w, ok := s.Plan.Wall(s.Wall)
 	if !ok {
 		return Thing{}

@@ -173,7 +173,7 @@ func applyLines(p plan.Plan, text []string) (plan.Plan, edit.Name, error) {
 }
 
 // Title is what the job is called.
-func (s State) Title() string {
+func (s *State) Title() string {
 	if t := s.Plan.Job.Title; t != "" {
 		return t
 	}
@@ -184,7 +184,7 @@ func (s State) Title() string {
 }
 
 // summary says in a line what a job holds.
-func (s State) summary() string {
+func (s *State) summary() string {
 	return words.Text("page.summary", []words.Arg{
 		words.Count("modules", len(s.Plan.Modules)), words.Count("boards", s.Build.Parts.Boards),
 	}, s.Plan.Style())

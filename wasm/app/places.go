@@ -35,7 +35,7 @@ func suggest(s State, id string) State {
 
 // Suggested returns the places that were found for a module, and whether they were
 // asked for and still mean something.
-func (s State) Suggested(id string) ([]plan.Pose, bool) {
+func (s *State) Suggested(id string) ([]plan.Pose, bool) {
 	p := s.Places
 	if !p.Asked || p.Module != id || p.Revision != s.Store.Revision {
 		return nil, false

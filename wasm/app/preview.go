@@ -9,7 +9,7 @@ import (
 
 // Shown returns the plan and the build that the picture shows: what is being dragged,
 // typed or tried, or else what is decided.
-func (s State) Shown() (plan.Plan, engine.Build) {
+func (s *State) Shown() (plan.Plan, engine.Build) {
 	if s.Preview.Shown {
 		return s.Preview.Plan, s.Preview.Build
 	}
