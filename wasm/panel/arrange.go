@@ -210,22 +210,24 @@ func freeSpot(s app.State, all []piece, width, height unit.Length) (x, y unit.Le
 	midX, midY := w.Width/2, min(1500*unit.Millimetre, w.Height*6/10)
 	midX, _ = style.Rounded(midX)
 	midY, _ = style.Rounded(midY)
-	best, found := math.Inf(1), false
+	best := int64(math.MaxInt64)
 	x, y = midX, midY
+	stepX, stepY := gridStep(s, w.Width), gridStep(s, w.Height)
 	const steps = 8
-	for i := -steps; i <= steps; i++ {
-		for k := -steps; k <= steps; k++ {
-			dx, dy := gridStep(s, w.Width)*unit.Length(i), gridStep(s, w.Height)*unit.Length(k)
+	for i := unit.Length(-steps); i <= steps; i++ {
+		for k := unit.Length(-steps); k <= steps; k++ {
+			dx, dy := i*stepX, k*stepY
+			u, v := int64(dx/unit.Millimetre), int64(dy/unit.Millimetre)
+			away := 2*u*u + 3*v*v // a height is changed less gladly
+			if away >= best {
+				continue
+			}
 			b := module.Box{MinX: midX + dx - width/2, MinY: midY + dy - height/2}
 			b.MaxX, b.MaxY = b.MinX+width, b.MinY+height
-			away := math.Hypot(dx.MM(), 1.2*dy.MM())
-			if away < best && b.MinX >= 0 && b.MaxX <= w.Width && b.MinY >= 0 && b.MaxY <= w.Height && !meets(taken, b) {
-				best, found, x, y = away, true, midX+dx, midY+dy
+			if b.MinX >= 0 && b.MaxX <= w.Width && b.MinY >= 0 && b.MaxY <= w.Height && !meets(taken, b) {
+				best, x, y = away, midX+dx, midY+dy
 			}
 		}
-	}
-	if !found {
-		return midX, midY
 	}
 	return x, y
 }
@@ -254,8 +256,8 @@ func addModule(s app.State, all []piece) Node {
 		if s.Arrangement != "" {
 			e.X, e.Y = freeSpot(s, all, e.Width, max(e.Height, e.Thickness))
 		}
-		row.Kids = append(row.Kids, act("add-"+shape.ID, say(s, "page.shape-"+keyed(shape.ID)), e, class("shape"),
-			at("aria-label", say(s, "page.add-shape", words.Word("shape", "page.shape-"+keyed(shape.ID)))), shapeIcon(shape.ID)))
+		row.Kids = append(row.Kids, act("add-"+shape.ID, say(s, "page.shape-"+wordKey(shape.ID)), e, class("shape"),
+			at("aria-label", say(s, "page.add-shape", words.Word("shape", "page.shape-"+wordKey(shape.ID)))), shapeIcon(shape.ID)))
 	}
 	return section("add", say(s, "page.add-module"), row)
 }
@@ -265,7 +267,7 @@ func addModule(s app.State, all []piece) Node {
 func readyShape(s app.State, shape edit.Shape) edit.AddModule {
 	r := shape.Sizes
 	e := edit.AddModule{Shape: shape.ID, Width: r.Width, Height: r.Height, Upper: r.Upper, Depth: r.Depth, Thickness: r.Thickness, Wood: "white-oak",
-		Name: freeName(s, say(s, "page.shape-"+keyed(shape.ID)))}
+		Name: freeName(s, say(s, "page.shape-"+wordKey(shape.ID)))}
 	if s.Plan.Units.System == unit.Inches {
 		whole := unit.Style{System: unit.Inches, Step: unit.Inch}
 		for _, l := range [...]*unit.Length{&e.Width, &e.Height, &e.Upper, &e.Depth, &e.Thickness} {

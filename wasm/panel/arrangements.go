@@ -72,8 +72,8 @@ func shapeIcon(id string) Node {
 	return svg("svg", "", class("ready"), at("viewBox", "0 0 24 24"), at("aria-hidden", "true"), path("", d))
 }
 
-// keyed makes an id fit for the key of a word.
-func keyed(id string) string { return strings.ToLower(id) }
+// wordKey makes an id fit for the key of a word.
+func wordKey(id string) string { return strings.ToLower(id) }
 
 func splitTimes(size string) []string { return strings.Split(size, " × ") }
 

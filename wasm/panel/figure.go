@@ -38,20 +38,31 @@ func figsOf(items []drawing.Item) []fig {
 // figures are the texts of the drawing, each a button where it can be typed.
 func figures(s app.State, now plan.Plan, b engine.Build, figs []fig) kids {
 	out := make(kids, 0, len(figs))
+	of := figured{now, b, nil}
+	if s.Job == app.Arrange {
+		of.pieces = piecesOf(s, now, b)
+	}
 	for _, f := range figs {
-		out = append(out, f.node(s, now, b))
+		out = append(out, f.node(s, of))
 	}
 	return out
 }
 
+// figured is what the figures are of.
+type figured struct {
+	plan   plan.Plan
+	build  engine.Build
+	pieces []piece
+}
+
 // node is the figure on the page.
-func (f fig) node(s app.State, now plan.Plan, b engine.Build) Node {
+func (f fig) node(s app.State, of figured) Node {
 	if owner, n, ok := strings.Cut(f.id, "/number"); ok {
 		at := app.Thing{Kind: "point", Owner: owner, ID: n}
 		return f.placed("button", "fig pin-on", at2("type", "button"), on("click", app.Point{At: at}),
 			at2("aria-label", say(s, "page.point", words.Name("number", n))), state("aria-pressed", s.At == at), text(f.text))
 	}
-	field, ok := f.field(s, now, b)
+	field, ok := f.field(s, of)
 	if !ok {
 		return f.placed("span", "note"+f.tail(s), fractions(f.text))
 	}
@@ -92,28 +103,29 @@ func (f fig) placed(tag, names string, of ...part) Node {
 }
 
 // field is what typing the figure changes.
-func (f fig) field(s app.State, now plan.Plan, b engine.Build) (app.Field, bool) {
+func (f fig) field(s app.State, of figured) (app.Field, bool) {
 	key := "fig-" + f.id
 	owner, what, _ := strings.Cut(f.id, "/")
 	switch {
 	case s.Job == app.Hang:
-		return datumField(s, key, b, owner, what)
+		return datumField(s, key, of.build, owner, what)
 	case s.Job != app.Arrange:
 		return app.Field{}, false
 	case owner == "height":
-		return heightField(s, key, now, b, what)
+		return heightField(s, key, of, what)
 	}
-	p, ok := pieceOf(s, now, b, owner)
-	if !ok || !p.stands {
+	i := slices.IndexFunc(of.pieces, func(p piece) bool { return p.m.ID == owner && p.stands })
+	if i < 0 {
 		return app.Field{}, false
 	}
+	p := &of.pieces[i]
 	switch what {
 	case "width":
 		return p.size(s, key, false)
 	case "height":
 		return p.size(s, key, true)
 	case "gap":
-		return p.gap(s, now, key)
+		return p.gap(s, of.plan, key)
 	}
 	return app.Field{}, false
 }
@@ -135,15 +147,16 @@ func datumField(s app.State, key string, b engine.Build, owner, what string) (ap
 
 // heightField changes a height above the floor: of a line at that height, or else of
 // the undersides that are there, all of them together.
-func heightField(s app.State, key string, now plan.Plan, b engine.Build, height string) (app.Field, bool) {
-	a, _ := now.Arrangement(s.Arrangement)
+func heightField(s app.State, key string, of figured, height string) (app.Field, bool) {
+	a, _ := of.plan.Arrangement(s.Arrangement)
 	for _, l := range a.Lines {
 		if l.Height.Decimal() == height {
 			return lineField(s, key, l), true
 		}
 	}
-	var on []piece
-	for _, p := range piecesOf(s, now, b) {
+	var on []*piece
+	for i := range of.pieces {
+		p := &of.pieces[i]
 		if p.stands && p.placed.Box.MinY.Decimal() == height && (len(s.Chosen) == 0 || slices.Contains(s.Chosen, p.m.ID)) {
 			on = append(on, p)
 		}

@@ -19,8 +19,9 @@ import (
 // A tracer writes paths in the drawing's millimetres: x from the left of its box, y
 // down from its top.
 type tracer struct {
-	b   strings.Builder
-	box drawing.Box
+	b      strings.Builder
+	box    drawing.Box
+	digits []byte
 }
 
 func (t *tracer) to(command byte, x, y float64) {
@@ -32,7 +33,15 @@ func (t *tracer) to(command byte, x, y float64) {
 
 // number writes a tenth of a millimetre.
 func (t *tracer) number(x float64) {
-	t.b.WriteString(strconv.FormatFloat(math.Round(x*10)/10, 'f', -1, 64))
+	n := int64(math.Round(x * 10))
+	t.digits = strconv.AppendInt(t.digits[:0], n/10, 10)
+	if n > -10 && n < 0 {
+		t.digits = append(t.digits[:0], '-', '0')
+	}
+	if rest := n % 10; rest != 0 {
+		t.digits = append(t.digits, '.', byte('0'+max(rest, -rest)))
+	}
+	t.b.Write(t.digits)
 }
 
 func (t *tracer) segment(x1, y1, x2, y2 float64) {

@@ -1,6 +1,7 @@
 package panel
 
 import (
+	"reflect"
 	"strconv"
 	"strings"
 	"unicode"
@@ -15,10 +16,13 @@ import (
 // Page returns the whole page.
 func Page(s app.State) Node { return new(Painter).Page(s) }
 
-// A Painter makes pages and keeps the picture of the last one: while nothing that the
-// picture shows has changed, the next page has the same nodes in it, not only equal
-// ones.
-type Painter struct{ last picture }
+// A Painter makes pages and keeps picture and panel of the last one: while nothing that
+// they show has changed, the next page has the same nodes in it, not only equal ones.
+type Painter struct {
+	last  picture
+	panel Node
+	of    app.State // of the panel
+}
 
 // Page returns the whole page.
 func (p *Painter) Page(s app.State) Node {
@@ -32,7 +36,7 @@ func (p *Painter) Page(s app.State) Node {
 	if s.Typing.Open {
 		root.Kids = append(root.Kids, typing(s))
 	}
-	root.Kids = append(root.Kids, ledge(s), panel(s), stick(s))
+	root.Kids = append(root.Kids, ledge(s), p.keptPanel(s), stick(s))
 	return root
 }
 
@@ -179,7 +183,8 @@ func lamp(s app.State) Node {
 // ledge holds the three verdicts, each of which leads to its worst finding.
 func ledge(s app.State) Node {
 	row := el("div", "", class("verdicts"))
-	for i, v := range s.Build.Verdicts {
+	_, build := base(s)
+	for i, v := range build.Verdicts {
 		row.Kids = append(row.Kids, verdict(s, i, v))
 	}
 	return el("section", "ledge", class("ledge"), at("aria-label", say(s, "page.verdicts")), el("div", "", class("timber")), row)
@@ -224,6 +229,40 @@ func verdictTitle(s app.State, v engine.Verdict, severity finding.Severity) stri
 func capital(s string) string {
 	r, n := utf8.DecodeRuneInString(s)
 	return string(unicode.ToUpper(r)) + s[n:]
+}
+
+// keptPanel is the panel, made anew only if what it shows has changed. It shows what is
+// decided, so it stays while something is in the hand or is being typed into the strip.
+func (p *Painter) keptPanel(s app.State) Node {
+	if p.panel.Tag == "" || !samePanel(p.of, s) {
+		p.panel, p.of = panel(s), s
+	}
+	return p.panel
+}
+
+// samePanel reports whether two states have one panel. What the state machine changes it
+// copies, so things that lie at the same place are the same.
+func samePanel(a, b app.State) bool {
+	return a.Job == b.Job && a.Store == b.Store && a.SheetAt == b.SheetAt && a.Size == b.Size && a.Now == b.Now &&
+		a.Wall == b.Wall && a.Arrangement == b.Arrangement && a.At == b.At &&
+		sameSettings(a.Settings, b.Settings) && sameMap(a.On, b.On) && sameMap(a.Fields, b.Fields) &&
+		sameSlice(a.Chosen, b.Chosen) && sameSlice(a.Jobs, b.Jobs) &&
+		a.Places.Asked == b.Places.Asked && a.Places.Module == b.Places.Module && a.Places.Revision == b.Places.Revision &&
+		sameSlice(a.Places.Poses, b.Places.Poses) &&
+		sameSlice(a.Plan.Walls, b.Plan.Walls) && sameSlice(a.Plan.Modules, b.Plan.Modules) && sameSlice(a.Plan.Arrangements, b.Plan.Arrangements) &&
+		a.Plan.Job.Title == b.Plan.Job.Title && a.Plan.Style() == b.Plan.Style() &&
+		sameSlice(a.Build.Modules, b.Build.Modules) && sameSlice(a.Build.Arrangements, b.Build.Arrangements) &&
+		sameSlice(a.Build.Findings, b.Build.Findings) && sameSlice(a.Build.Holds, b.Build.Holds)
+}
+
+func sameSettings(a, b app.Settings) bool {
+	return a.Theme == b.Theme && a.Hand == b.Hand && a.Units == b.Units && sameSlice(a.Off, b.Off)
+}
+
+func sameSlice[T any](a, b []T) bool { return len(a) == len(b) && first(a) == first(b) }
+
+func sameMap[K comparable, V any](a, b map[K]V) bool {
+	return reflect.ValueOf(a).Pointer() == reflect.ValueOf(b).Pointer()
 }
 
 // jobs are the five jobs with the keys of their words.

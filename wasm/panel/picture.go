@@ -1,7 +1,9 @@
 package panel
 
 import (
+	"slices"
 	"strconv"
+	"strings"
 
 	"ledgewright/engine"
 	"ledgewright/engine/drawing"
@@ -20,6 +22,9 @@ import (
 // kids, placed in millimetres of the wall, and the camera stands in three custom
 // properties of their parent. So a step of panning or zooming changes one attribute and
 // three properties, whatever hangs on the wall.
+//
+// What is in the hand is drawn above all else, step by step; what stays keeps the nodes
+// that it had when it was picked up.
 
 // A picture is what was drawn last, and from what.
 type picture struct {
@@ -27,25 +32,28 @@ type picture struct {
 	world []Node // in the group that the camera moves
 	figs  []fig
 	box   drawing.Box
+
+	held  string // the modules in the hand, for which the next was found
+	still []Node // the world without them and without dimensions
 }
 
 // A source is all that a drawing depends on. Plans and builds are told apart by where
 // their parts lie: an edit copies what it changes and shares the rest, and what is
 // worked out again lies elsewhere.
 type source struct {
-	drawn                bool
-	walls                *plan.Wall
-	arrangements         *plan.Arrangement
-	arrangementCount     int
-	modules              *module.Result
-	results              *wall.Result
-	wall, arrangement    string
-	selected             string
-	job                  app.Job
-	evening, studs       bool
-	bands, sizes, grains bool
-	pixel                float64
-	style                unit.Style
+	drawn             bool
+	walls             *plan.Wall
+	arrangements      *plan.Arrangement
+	arrangementCount  int
+	modules           *module.Result
+	results           *wall.Result
+	wall, arrangement string
+	selected          string
+	job               app.Job
+	evening, studs    bool
+	bands, sizes      bool
+	pixel             float64
+	style             unit.Style
 }
 
 func first[T any](all []T) *T {
@@ -61,11 +69,14 @@ const largestGrained = 12
 // base is what the picture shows as being there: what is decided, or, while something
 // is in the hand, where it would land; a survey shows what is being typed.
 func base(s app.State) (plan.Plan, engine.Build) {
-	if s.Drag.Active || s.Job == app.Survey {
+	if holding(s) || s.Job == app.Survey {
 		return s.Shown()
 	}
 	return s.Plan, s.Build
 }
+
+// holding reports whether modules are in the hand.
+func holding(s app.State) bool { return s.Drag.Active && !s.Drag.Pan && s.Preview.Shown }
 
 func sourceOf(s app.State, p plan.Plan, b engine.Build) source {
 	return source{
@@ -73,7 +84,7 @@ func sourceOf(s app.State, p plan.Plan, b engine.Build) source {
 		modules: first(b.Modules), results: first(b.Arrangements),
 		wall: s.Wall, arrangement: s.Arrangement, selected: selected(s), job: s.Job,
 		evening: evening(s), studs: s.On[app.Studs], bands: bands(s),
-		sizes: s.Job != app.Make, grains: !s.Drag.Active && !s.Preview.Shown,
+		sizes: s.Job != app.Make,
 		pixel: pixelOf(s.Camera), style: p.Style(),
 	}
 }
@@ -128,40 +139,86 @@ func (p *Painter) picture(s app.State) part {
 	if !ok {
 		return el("div", "hand", class("hand"), at("data-hand", "picture"))
 	}
-	p.draw(s, now, build, w)
+	still, moving, figs := p.draw(s, now, build, w)
 	c := s.Camera
-	world := svg("g", "world", at("transform", transform(c, s.Size, p.last.box)))
-	world.Kids = p.last.world
-	marks := svg("g", "over", at("transform", transform(c, s.Size, p.last.box)), over(s, p.last.box))
+	world := svg("g", "world")
+	world.Kids = still
 	hand := el("div", "hand", class("hand"), at("data-hand", "picture"), at("tabindex", "0"), at("role", "group"),
 		at("aria-label", say(s, "page.hand")),
 		set("--s", decimal(c.Scale)), set("--ox", decimal(s.Size.Width/2-c.X*c.Scale)), set("--oy", decimal(s.Size.Height/2+c.Y*c.Scale)),
-		figures(s, now, build, p.last.figs), overFigures(s, build))
+		figures(s, now, build, figs), overFigures(s, build))
 	return parts{
-		svg("svg", "picture", class("picture"), at("aria-hidden", "true"), world, marks),
+		svg("svg", "picture", class("picture"), at("aria-hidden", "true"),
+			svg("g", "camera", at("transform", transform(c, s.Size, p.last.box)), world,
+				svg("g", "moving", class("moving"), kids(moving)), svg("g", "over", over(s, p.last.box)))),
 		hand,
 	}
 }
 
-// draw draws the wall, if it is not the one that was drawn last.
-func (p *Painter) draw(s app.State, now plan.Plan, build engine.Build, w plan.Wall) {
+// draw returns the nodes of what stays, of what is in the hand, and the texts. The wall
+// is drawn only if it is not the one that was drawn last.
+func (p *Painter) draw(s app.State, now plan.Plan, build engine.Build, w plan.Wall) (still, moving []Node, figs []fig) {
+	if !holding(s) {
+		p.rest(s, now, build, w)
+		return p.last.world, nil, p.last.figs
+	}
+	p.rest(s, s.Plan, s.Build, w)
+	if held := strings.Join(s.Drag.Modules, " "); p.last.held != held {
+		p.last.held, p.last.still = held, without(p.last.world, s.Drag.Modules)
+	}
+	from := sourceOf(s, now, build)
+	d := p.view(s, now, build, w, from)
+	var up []drawing.Item
+	for _, it := range d.Items {
+		if it.Group == dimensions || slices.Contains(s.Drag.Modules, it.Group) {
+			up = append(up, it)
+		}
+	}
+	sink := nodeSink{}
+	drawing.WriteItems(up, d, svgOptions(from, 0), &sink)
+	return p.last.still, sink.roots, figsOf(d.Items)
+}
+
+// rest draws what stays as it is.
+func (p *Painter) rest(s app.State, now plan.Plan, build engine.Build, w plan.Wall) {
 	from := sourceOf(s, now, build)
 	if from == p.last.from {
 		return
 	}
+	d := p.view(s, now, build, w, from)
+	sink := nodeSink{}
+	drawing.WriteSVG(d, svgOptions(from, largestGrained), &sink)
+	p.last = picture{from: from, box: d.Box, figs: figsOf(d.Items)}
+	p.last.world = append(withoutTitle(sink.roots[0].Kids), surveyMarks(s, w, d.Box, from.pixel)...)
+}
+
+func (p *Painter) view(s app.State, now plan.Plan, build engine.Build, w plan.Wall, from source) drawing.Drawing {
 	a, _ := now.Arrangement(s.Arrangement)
-	d := view.Wall(w, resultOf(build, s.Arrangement), build.Modules, viewOptions(s, now, a, from))
-	o := drawing.SVGOptions{Scale: 1, NoText: true, KeepLines: true, Prefix: "w-", Woods: view.Woods()}
+	return view.Wall(w, resultOf(build, s.Arrangement), build.Modules, viewOptions(s, now, a, from))
+}
+
+func svgOptions(from source, grain int) drawing.SVGOptions {
+	o := drawing.SVGOptions{Scale: 1, NoText: true, KeepLines: true, Prefix: "w-", Woods: view.Woods(), Grain: grain}
 	if from.evening {
 		o.Theme = drawing.Evening
 	}
-	if from.grains {
-		o.Grain = largestGrained
+	return o
+}
+
+// dimensions is the group of the drawing's dimensions.
+const dimensions = "dim"
+
+// without leaves out the groups of modules, and the dimensions. A group's key is what it
+// belongs to, and its layer.
+func without(nodes []Node, modules []string) []Node {
+	out := make([]Node, 0, len(nodes))
+	for _, n := range nodes {
+		group, _, _ := strings.Cut(n.Key, "/")
+		if group != dimensions && !slices.Contains(modules, group) {
+			out = append(out, n)
+		}
 	}
-	sink := nodeSink{}
-	drawing.WriteSVG(d, o, &sink)
-	p.last = picture{from: from, box: d.Box, figs: figsOf(d.Items)}
-	p.last.world = append(withoutTitle(sink.root.Kids), surveyMarks(s, w, d.Box, from.pixel)...)
+	return out
 }
 
 func viewOptions(s app.State, now plan.Plan, a plan.Arrangement, from source) view.Options {
@@ -202,7 +259,8 @@ func decimal(x float64) string { return strconv.FormatFloat(x, 'f', -1, 32) }
 
 // A nodeSink takes a picture's elements as nodes.
 type nodeSink struct {
-	root  Node
+	root  Node // the last of them
+	roots []Node
 	stack []*Node
 }
 
@@ -227,6 +285,7 @@ func (t *nodeSink) Close() {
 	t.stack = t.stack[:len(t.stack)-1]
 	if len(t.stack) == 0 {
 		t.root = *n
+		t.roots = append(t.roots, *n)
 		return
 	}
 	up := t.stack[len(t.stack)-1]

@@ -68,25 +68,25 @@ func (p *piece) stand(a plan.Arrangement, r wall.Result) {
 }
 
 // box is the module's box on the wall, or in its own plane where it hangs nowhere.
-func (p piece) box() module.Box {
+func (p *piece) box() module.Box {
 	if p.stands {
 		return p.placed.Box
 	}
 	return p.worked.Box
 }
 
-func (p piece) outlines() []module.Outline {
+func (p *piece) outlines() []module.Outline {
 	if p.stands {
 		return p.placed.Outlines
 	}
 	return p.worked.Outlines
 }
 
-func (p piece) width() unit.Length  { b := p.box(); return b.MaxX - b.MinX }
-func (p piece) height() unit.Length { b := p.box(); return b.MaxY - b.MinY }
+func (p *piece) width() unit.Length  { b := p.box(); return b.MaxX - b.MinX }
+func (p *piece) height() unit.Length { b := p.box(); return b.MaxY - b.MinY }
 
 // named is the module's name as an argument.
-func (p piece) named() words.Arg { return words.Name("module", p.m.Label()) }
+func (p *piece) named() words.Arg { return words.Name("module", p.m.Label()) }
 
 // unitOf is the unit in which the plan's figures stand.
 func unitOf(s app.State) string {
@@ -103,14 +103,14 @@ func lengthField(s app.State, key, label, line string, value unit.Length) app.Fi
 
 // moveX moves a module so that something of it stands at a typed x; now is where that
 // is at present.
-func (p piece) moveX(s app.State, key, label string, now unit.Length) app.Field {
+func (p *piece) moveX(s app.State, key, label string, now unit.Length) app.Field {
 	f := lengthField(s, key, label, line("move", "arrangement", s.Arrangement, "module", p.m.ID, "x", "$"), now)
 	f.Offset = p.pose.X - now
 	return f
 }
 
 // moveY is moveX for heights.
-func (p piece) moveY(s app.State, key, label string, now unit.Length) app.Field {
+func (p *piece) moveY(s app.State, key, label string, now unit.Length) app.Field {
 	f := lengthField(s, key, label, line("move", "arrangement", s.Arrangement, "module", p.m.ID, "y", "$"), now)
 	f.Offset = p.pose.Y - now
 	return f
@@ -118,7 +118,7 @@ func (p piece) moveY(s app.State, key, label string, now unit.Length) app.Field 
 
 // gap moves a module so that its gap to the nearest thing is the one typed. There is no
 // such field where the two lie neither beside nor above each other.
-func (p piece) gap(s app.State, pl plan.Plan, key string) (app.Field, bool) {
+func (p *piece) gap(s app.State, pl plan.Plan, key string) (app.Field, bool) {
 	to, ok := p.other(s, pl)
 	if !p.near || !ok {
 		return app.Field{}, false
@@ -148,7 +148,7 @@ func (p piece) gap(s app.State, pl plan.Plan, key string) (app.Field, bool) {
 const far = 1_000_000 * unit.Millimetre
 
 // other is the box of the nearest thing.
-func (p piece) other(s app.State, pl plan.Plan) (module.Box, bool) {
+func (p *piece) other(s app.State, pl plan.Plan) (module.Box, bool) {
 	w, _ := pl.Wall(s.Wall)
 	switch p.nearest.To {
 	case wall.LeftEnd:
@@ -202,7 +202,7 @@ func obstacleLabel(s app.State, o plan.Obstacle) string {
 // boards: of all that reach from side to side, or of the only one that lies that way
 // between others. There is no such field where no board has the size for its own, as in
 // a hexagon.
-func (p piece) size(s app.State, key string, upright bool) (app.Field, bool) {
+func (p *piece) size(s app.State, key string, upright bool) (app.Field, bool) {
 	boards := p.spanning(upright)
 	if boards == nil {
 		return app.Field{}, false
@@ -224,7 +224,7 @@ func (p piece) size(s app.State, key string, upright bool) (app.Field, bool) {
 }
 
 // spanning returns the numbers of the boards that have the outside size for their own.
-func (p piece) spanning(upright bool) []int {
+func (p *piece) spanning(upright bool) []int {
 	n := len(p.m.Boards)
 	if len(p.worked.Boards) < n || len(p.outlines()) < n {
 		return nil
@@ -255,7 +255,7 @@ func (p piece) spanning(upright bool) []int {
 
 // alone reports whether all other boards of the chain that lie as board n does are to
 // close, so that they follow it.
-func (p piece) alone(n int, upright bool) bool {
+func (p *piece) alone(n int, upright bool) bool {
 	g := wall.PlacingOf(p.worked, p.pose)
 	for i, b := range p.m.Boards {
 		dir := g.Dir(p.worked.Boards[i].Frame.Dir) % unit.HalfTurn
@@ -276,7 +276,7 @@ func alike(boards []board.Board, numbers []int) bool {
 }
 
 // reaches reports whether a board goes from one side of the module's box to the other.
-func (p piece) reaches(i int, upright bool) bool {
+func (p *piece) reaches(i int, upright bool) bool {
 	box, o := p.box(), p.outlines()[i].Points
 	least, most := o[0], o[0]
 	for _, q := range o {
