@@ -16,8 +16,7 @@ func editorChain() []Entry {
 		{"editor.several", "Several modules are chosen. Choose one to change its boards."},
 		{"editor.findings", "{n} {n|finding|findings}"},
 
-		{"editor.module", "{module}"},
-		{"editor.module-name", "Module name"},
+		{"editor.module", "What it is made of"},
 		{"editor.module-wood", "Wood"},
 		{"editor.module-depth", "Module depth, {unit}"},
 		{"editor.module-thickness", "Thickness of all boards, {unit}"},
@@ -99,6 +98,7 @@ func editorInside() []Entry {
 
 		{"editor.lights", "Lights"},
 		{"editor.light-head", "Light {n}: board {first} to {last}"},
+		{"editor.light-head-one", "Light {n}: board {first}"},
 		{"editor.light-first", "Light {n} from"},
 		{"editor.light-last", "Light {n} to"},
 		{"editor.light-face", "Light {n} in"},

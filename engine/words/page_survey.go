@@ -103,7 +103,6 @@ func surveyStuds() []Entry {
 		{"survey.by-itself", "itself"},
 		{"survey.change", "Change"},
 		{"survey.change-stud", "Change stud {n}"},
-		{"survey.take-down", "Take down"},
 		{"survey.take-down-stud", "Take down the stud at {at} by itself"},
 		{"survey.stud-head", "Stud {n} at {at}"},
 		{"survey.stud-x", "Stud {n} at, {unit}"},
@@ -188,6 +187,8 @@ func surveyReadings() []Entry {
 func surveyToDo() []Entry {
 	return []Entry{
 		{"survey.todo", "Still to find out"},
+		{"survey.todo-none", "Nothing more is asked of this wall."},
+		{"survey.known", "{n} {n|fact|facts} known"},
 		{"survey.done", "done"},
 		{"survey.do", "Do"},
 		{"survey.do-what", "Do: {what}"},

@@ -101,7 +101,7 @@ const byHand = `{
     "plumb": [{"x": 500, "over": 1800, "lean": -3}]
   }],
   "modules": [{
-    "id": "m1", "name": "House", "depth": 200, "wood": "white-oak", "closed": true,
+    "id": "m1", "name": "Form 1", "depth": 200, "wood": "white-oak", "closed": true,
     "boards": [{"length": 600, "thickness": 26}, {"length": 300, "thickness": 20}, {"length": 424, "thickness": 26}, {"thickness": 26},
       {"thickness": 32, "edges": [{"arris": "front-b", "cut": "chamfer", "size": 2}]}],
     "corners": [{"turn": 90, "joint": "mitre", "reinforcement": {"kind": "spline"}}, {"turn": 45, "joint": "mitre"}, {"turn": 90, "joint": "mitre"},
@@ -166,7 +166,6 @@ func (m *maker) surveys() {
 func (m *maker) builds() {
 	m.t.Helper()
 	m.press("Begin with one board")
-	m.types("Module name", "House")
 	for range 4 {
 		m.press("Add a board at the end")
 	}

@@ -242,12 +242,12 @@ func two(of ...part) Node { return el("div", "", class("fields"), parts(of)) }
 // row puts buttons in a row.
 func rowOf(of ...part) Node { return el("div", "", class("row"), parts(of)) }
 
-// fold is a thing of a list, folded under a summary of its state. It opens when it, or a
-// field in it, is pointed at.
-func fold(s app.State, key string, thing app.Thing, summary kids, of ...part) Node {
+// fold is a thing of a list, folded under a summary: a sentence that says its state, and
+// signs. It opens when it, or a field in it, is pointed at.
+func fold(s app.State, key string, thing app.Thing, sentence string, signs part, of ...part) Node {
 	open := thing.Kind != "" && s.At == thing || s.At.Kind == fieldThing && strings.HasPrefix(s.At.ID, key+".")
 	return el("details", key, class("fold"), flag("open", open),
-		el("summary", key+".head", summary), parts(of))
+		el("summary", key+".head", el("span", "", said(sentence)), signs), parts(of))
 }
 
 // fieldThing is the kind of a field that the page goes to.
@@ -263,6 +263,9 @@ func plainButton(key, label string, e app.Event, of ...part) Node {
 
 // makes is a button that makes an edit, written as in a document.
 func makes(key, label, line string) Node { return button(key, label, app.DoLine{Line: line}) }
+
+// nothing is no part at all.
+func nothing() part { return parts(nil) }
 
 // drops is a quiet button that takes a thing away.
 func drops(key, label, line string) Node { return plainButton(key, label, app.DoLine{Line: line}) }

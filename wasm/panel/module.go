@@ -97,11 +97,11 @@ func (e editor) whole() Node {
 		all.Value = exact(e.s, t)
 	}
 	hung := f.typed("hung", app.AngleField, m.Hung.Decimal())
-	return section("editor-module", e.say("editor.module", words.Name("module", m.Label())),
+	return section("editor-module", e.say("editor.module"),
 		e.about(func(p finding.Place) bool {
 			return p.Board == "" && p.Corner == 0 && p.Divider == "" && p.Light == "" && p.Bracket == "" && p.Arrangement == ""
 		}, m.ID),
-		two(f.text("name", m.Name, "form.no-name"), f.choice("wood", m.Wood, woods)),
+		f.choice("wood", m.Wood, woods),
 		two(f.length("depth", m.Depth), placeholder(field(e.s, all), e.say("editor.differs"))),
 		f.tick("closed", m.Closed), f.tick("grainWrap", m.GrainWrap),
 		hint(field(e.s, hung), e.say("editor.hung-how")))
@@ -147,11 +147,6 @@ func (e editor) worst(is func(finding.Place) bool) part {
 		return parts(nil)
 	}
 	return parts{text(" "), label(worst, e.say("editor.findings", words.Count("n", n)))}
-}
-
-// head is the summary of a thing: a sentence, and the worst of what points at it.
-func (e editor) head(is func(finding.Place) bool, key string, args ...words.Arg) kids {
-	return el("span", "", said(e.say(key, args...)), e.worst(is)).Kids
 }
 
 // boardOptions are the boards of the chain to choose from.

@@ -21,7 +21,7 @@ func (e editor) boards() Node {
 		list = append(list, e.board(i+1))
 	}
 	return counted("editor-boards", e.say("editor.boards"), len(e.m.Boards), list,
-		e.addBoard("add-board", "editor.add-board", len(e.m.Boards)+1))
+		rowOf(e.addBoard("add-board", "editor.add-board", len(e.m.Boards)+1)))
 }
 
 // board is one board of the chain, by its number.
@@ -33,7 +33,7 @@ func (e editor) board(n int) Node {
 	if !b.Length.Known && e.worked != nil {
 		length = hint(length, e.say("editor.comes-to", words.Length("value", e.lengthOf(n))))
 	}
-	return fold(e.s, key, app.Thing{Kind: "board", Owner: e.m.ID, Index: n}, e.boardHead(is, n),
+	return fold(e.s, key, app.Thing{Kind: "board", Owner: e.m.ID, Index: n}, e.boardHead(n), e.worst(is),
 		e.about(is, key),
 		two(length, f.length("thickness", b.Thickness)),
 		f.text("name", b.Name, "form.no-name"),
@@ -41,7 +41,7 @@ func (e editor) board(n int) Node {
 		rowOf(e.addBoard(key+".before", "editor.add-before", n), e.addBoard(key+".after", "editor.add-after", n+1), e.removeBoard(key, n)))
 }
 
-func (e editor) boardHead(is func(finding.Place) bool, n int) kids {
+func (e editor) boardHead(n int) string {
 	b := e.m.Boards[n-1]
 	key := "editor.board-head"
 	if !b.Length.Known {
@@ -54,7 +54,7 @@ func (e editor) boardHead(is func(finding.Place) bool, n int) kids {
 	if name != "" {
 		name = ", " + name
 	}
-	return e.head(is, key, words.Count("n", n), words.Name("name", name), words.Length("length", b.Length.Or(e.lengthOf(n))), words.Length("thickness", b.Thickness))
+	return e.say(key, words.Count("n", n), words.Name("name", name), words.Length("length", b.Length.Or(e.lengthOf(n))), words.Length("thickness", b.Thickness))
 }
 
 // addBoard adds a board with the number n. In an open chain it turns a quarter to the
@@ -120,7 +120,7 @@ func (e editor) edges(key, of string, edges []plan.Edge, member string, id any) 
 	for _, arris := range arrises() {
 		list = append(list, e.edge(key+".edge-"+arris, of, arris, edgeAt(edges, arris), member, id))
 	}
-	return fold(e.s, key+".edges", app.Thing{}, said(e.say("editor.edges-head", words.Name("of", of), words.Count("n", len(edges)))), list)
+	return fold(e.s, key+".edges", app.Thing{}, e.say("editor.edges-head", words.Name("of", of), words.Count("n", len(edges))), nothing(), list)
 }
 
 func edgeAt(edges []plan.Edge, arris string) plan.Edge {

@@ -22,7 +22,7 @@ func (e editor) brackets() Node {
 	return counted("editor-brackets", e.say("editor.brackets"), len(e.m.Brackets), list,
 		when(list == nil, note("brackets-none", e.say("editor.brackets-none"))),
 		e.placeAgain(),
-		when(len(e.m.Boards) > 0, makes("add-bracket", e.say("editor.add-bracket"), line("add-bracket", "module", e.m.ID, "board", 1, "at", at))))
+		when(len(e.m.Boards) > 0, rowOf(makes("add-bracket", e.say("editor.add-bracket"), line("add-bracket", "module", e.m.ID, "board", 1, "at", at)))))
 }
 
 // placeAgain puts all brackets of the module by a rule: the shop's own, or another.
@@ -36,7 +36,7 @@ func (e editor) placeAgain() part {
 		families = append(families, option{string(f), e.say("bracket." + string(f))})
 	}
 	return parts{
-		makes("place-again", e.say("editor.place-again", words.Word("rule", ruleWord(e.s.Plan.Shop.Brackets.Rule))), line("place-brackets", "module", e.m.ID)),
+		rowOf(makes("place-again", e.say("editor.place-again", words.Word("rule", ruleWord(e.s.Plan.Shop.Brackets.Rule))), line("place-brackets", "module", e.m.ID))),
 		two(verb("place-by", "rule", options(e.s, "editor.rule-", rules()...)), verb("place-with", "kind", families)),
 	}
 }
@@ -56,8 +56,8 @@ func (e editor) bracket(i int) Node {
 	b, count := e.m.Brackets[i], words.Count("n", i+1)
 	f := e.form(b.ID, "bracket", "set-bracket", []words.Arg{count}, "bracket", b.ID)
 	is := func(p finding.Place) bool { return p.Bracket == b.ID }
-	head := e.head(is, "editor.bracket-head", count, words.Name("kind", e.kindLabel(b.Kind)), words.Name("on", e.bears(b)), words.Length("at", b.At))
-	return fold(e.s, b.ID, app.Thing{Kind: "bracket", Owner: e.m.ID, ID: b.ID}, head,
+	head := e.say("editor.bracket-head", count, words.Name("kind", e.kindLabel(b.Kind)), words.Name("on", e.bears(b)), words.Length("at", b.At))
+	return fold(e.s, b.ID, app.Thing{Kind: "bracket", Owner: e.m.ID, ID: b.ID}, head, e.worst(is),
 		e.about(is, b.ID),
 		e.kindChoice(f, b.Kind),
 		e.bearing(f, b),

@@ -26,8 +26,8 @@ func (e editor) corner(n int) Node {
 	f := e.form(key, "corner", "set-corner", []words.Arg{count}, "corner", n)
 	is := func(p finding.Place) bool { return p.Corner == n }
 	to := n%max(len(e.m.Boards), 1) + 1
-	head := e.head(is, "editor.corner-head", count, words.Count("to", to), words.Word("turn", turnWord(c.Turn)), words.Angle("by", c.Turn.Abs()), words.Word("joint", jointWord(c.Joint)))
-	return fold(e.s, key, app.Thing{Kind: "corner", Owner: e.m.ID, Index: n}, head,
+	head := e.say("editor.corner-head", count, words.Count("to", to), words.Word("turn", turnWord(c.Turn)), words.Angle("by", c.Turn.Abs()), words.Word("joint", jointWord(c.Joint)))
+	return fold(e.s, key, app.Thing{Kind: "corner", Owner: e.m.ID, Index: n}, head, e.worst(is),
 		e.about(is, key),
 		hint(field(e.s, f.typed("turn", app.AngleField, c.Turn.Decimal())), e.say("editor.turn-how")),
 		rowOf(makes(key+".left", e.say("editor.quarter-left", count), line("set-corner", "module", e.m.ID, "corner", n, "turn", unit.QuarterTurn)),

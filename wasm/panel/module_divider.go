@@ -30,8 +30,8 @@ func (e editor) divider(i int) Node {
 	f := e.form(d.ID, "divider", "set-divider", []words.Arg{name}, "divider", d.ID)
 	is := func(p finding.Place) bool { return p.Divider == d.ID || p.Board == d.ID }
 	joints := options(e.s, "editor.divider-", "housed", "butt")
-	head := e.head(is, "editor.divider-head", name, words.Count("from", d.From), words.Count("to", d.To), words.Length("at", d.At))
-	return fold(e.s, d.ID, app.Thing{Kind: "divider", Owner: e.m.ID, ID: d.ID}, head,
+	head := e.say("editor.divider-head", name, words.Count("from", d.From), words.Count("to", d.To), words.Length("at", d.At))
+	return fold(e.s, d.ID, app.Thing{Kind: "divider", Owner: e.m.ID, ID: d.ID}, head, e.worst(is),
 		e.about(is, d.ID),
 		two(f.boardChoice(e, "from", d.From), f.boardChoice(e, "to", d.To)),
 		two(f.length("at", d.At), f.length("thickness", d.Thickness)),
@@ -49,7 +49,7 @@ func (e editor) addDivider() Node {
 		return blocked("add-divider", e.say("editor.add-divider"), e.say("editor.none-facing"))
 	}
 	at, _ := e.s.Plan.Style().Rounded(e.lengthOf(from) / 2)
-	return makes("add-divider", e.say("editor.add-divider"), line("add-divider", "module", e.m.ID, "from", from, "to", to, "at", at))
+	return rowOf(makes("add-divider", e.say("editor.add-divider"), line("add-divider", "module", e.m.ID, "from", from, "to", to, "at", at)))
 }
 
 // facing returns two boards between which a divider may stand: in a closed chain the

@@ -14,15 +14,19 @@ func (e editor) lights() Node {
 	for i := range e.m.Lights {
 		list = append(list, e.light(i))
 	}
-	return counted("editor-lights", e.say("editor.lights"), len(e.m.Lights), list, e.addLight())
+	return counted("editor-lights", e.say("editor.lights"), len(e.m.Lights), list, rowOf(e.addLight()))
 }
 
 func (e editor) light(i int) Node {
 	l, count := e.m.Lights[i], words.Count("n", i+1)
 	f := e.form(l.ID, "light", "set-light", []words.Arg{count}, "light", l.ID)
 	is := func(p finding.Place) bool { return p.Light == l.ID }
-	head := e.head(is, "editor.light-head", count, words.Count("first", l.First), words.Count("last", l.Last))
-	return fold(e.s, l.ID, app.Thing{Kind: "light", Owner: e.m.ID, ID: l.ID}, head,
+	key := "editor.light-head"
+	if l.First == l.Last {
+		key = "editor.light-head-one"
+	}
+	head := e.say(key, count, words.Count("first", l.First), words.Count("last", l.Last))
+	return fold(e.s, l.ID, app.Thing{Kind: "light", Owner: e.m.ID, ID: l.ID}, head, e.worst(is),
 		e.about(is, l.ID),
 		two(f.boardChoice(e, "first", l.First), f.boardChoice(e, "last", l.Last)),
 		two(f.choice("face", l.Face, options(e.s, "face.", "A", "B", "back")), f.maybe("fromFront", l.FromFront, "editor.centred")),

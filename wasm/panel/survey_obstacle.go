@@ -56,12 +56,12 @@ func kindName(s app.State, kind string) string {
 func obstacleFold(s app.State, w plan.Wall, o plan.Obstacle, name string) Node {
 	called := words.Name("name", name)
 	f := form{s: s, key: o.ID, words: "survey.obstacle", args: []words.Arg{called}, do: "set-obstacle", of: []any{"wall", w.ID, "obstacle", o.ID}}
-	head := said(say(s, "survey.obstacle-head", called, words.Length("x", o.X), words.Length("y", o.Y)))
+	head := say(s, "survey.obstacle-head", called, words.Length("x", o.X), words.Length("y", o.Y))
 	deep := f.maybe("depth", o.Depth, "survey.taken-as-deep")
 	if !o.Depth.Known {
 		deep = asking(deep)
 	}
-	return fold(s, o.ID, app.Thing{Kind: "obstacle", Owner: w.ID, ID: o.ID}, head,
+	return fold(s, o.ID, app.Thing{Kind: "obstacle", Owner: w.ID, ID: o.ID}, head, nothing(),
 		two(f.choice("kind", o.Kind, options(s, "survey.kind-", obstacleKinds()...)), f.text("name", o.Name, "form.no-name")),
 		two(f.length("x", o.X), f.length("y", o.Y)),
 		two(f.length("width", o.Width), f.length("height", o.Height)),

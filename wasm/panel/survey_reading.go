@@ -26,7 +26,7 @@ func plumbOf(s app.State, w plan.Wall) Node {
 	return counted("survey-plumb", say(s, "survey.plumb"), len(w.Plumb),
 		when(list == nil, unmeasured(s)), list,
 		note("plumb-how", say(s, "survey.plumb-how", words.Count("n", plumbPlaces))),
-		makes("add-plumb", say(s, "survey.add-plumb"), add))
+		rowOf(makes("add-plumb", say(s, "survey.add-plumb"), add)))
 }
 
 // unmeasured says that there is no reading.
@@ -36,7 +36,7 @@ func plumbFold(s app.State, w plan.Wall, n int, r plan.Plumb) Node {
 	key, count := w.ID+".plumb"+strconv.Itoa(n), words.Count("n", n)
 	f := form{s: s, key: key, words: "survey.plumb", args: []words.Arg{count}, do: "set-plumb", of: []any{"wall", w.ID, "plumb", n}}
 	return fold(s, key, app.Thing{Kind: "plumb", Owner: w.ID, Index: n},
-		said(say(s, "survey.plumb-head", count, words.Length("x", r.X), words.Word("says", leanWord(r.Lean)), words.Length("lean", r.Lean.Abs()))),
+		say(s, "survey.plumb-head", count, words.Length("x", r.X), words.Word("says", leanWord(r.Lean)), words.Length("lean", r.Lean.Abs())), nothing(),
 		two(f.length("x", r.X), f.length("over", r.Over)),
 		two(f.signed("lean", document.Some(r.Lean), false)),
 		drops(key+".remove", say(s, "survey.remove-plumb", count), line("remove-plumb", "wall", w.ID, "plumb", n)))
@@ -65,14 +65,14 @@ func flatOf(s app.State, w plan.Wall) Node {
 	return counted("survey-flat", say(s, "survey.flat"), len(w.Flat),
 		when(list == nil, unmeasured(s)), list,
 		note("flat-how", say(s, "survey.flat-how")),
-		makes("add-flat", say(s, "survey.add-flat"), add))
+		rowOf(makes("add-flat", say(s, "survey.add-flat"), add)))
 }
 
 func flatFold(s app.State, w plan.Wall, n int, r plan.Flat) Node {
 	key, count := w.ID+".flat"+strconv.Itoa(n), words.Count("n", n)
 	f := form{s: s, key: key, words: "survey.flat", args: []words.Arg{count}, do: "set-flat", of: []any{"wall", w.ID, "flat", n}}
 	return fold(s, key, app.Thing{Kind: "flat", Owner: w.ID, Index: n},
-		said(say(s, "survey.flat-head", count, words.Length("x", r.X), words.Length("y", r.Y), words.Word("says", gapWord(r.Gap)), words.Length("gap", r.Gap.Abs()))),
+		say(s, "survey.flat-head", count, words.Length("x", r.X), words.Length("y", r.Y), words.Word("says", gapWord(r.Gap)), words.Length("gap", r.Gap.Abs())), nothing(),
 		two(f.length("x", r.X), f.length("y", r.Y)),
 		two(f.length("over", r.Over), f.signed("gap", document.Some(r.Gap), false)),
 		f.tick("upright", r.Upright),

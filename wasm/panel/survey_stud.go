@@ -80,7 +80,7 @@ func takeDown(s app.State, w plan.Wall, st wall.Stud) Node {
 	if state == "" {
 		state = plan.Guess
 	}
-	return plainButton("stud-row-"+strconv.Itoa(st.Number)+"-do", say(s, "survey.take-down"),
+	return plainButton("stud-row-"+strconv.Itoa(st.Number)+"-do", say(s, "survey.change"),
 		app.DoLine{Line: line("add-stud", "wall", w.ID, "x", st.X, "state", state)},
 		at("aria-label", say(s, "survey.take-down-stud", words.Length("at", st.X))))
 }
@@ -92,8 +92,8 @@ func eachStud(s app.State, w plan.Wall) (out kids) {
 	for i, st := range w.Studs.Each {
 		n, key := i+1, studKey(w, i+1)
 		f := form{s: s, key: key, words: "survey.stud", args: []words.Arg{words.Count("n", n)}, do: "set-stud", of: []any{"wall", w.ID, "stud", n}}
-		head := append(said(say(s, "survey.stud-head", words.Count("n", n), words.Length("at", st.X))), text(" "), stateSign(s, st.State))
-		out = append(out, fold(s, key, app.Thing{Kind: "stud", Owner: w.ID, Index: n}, head,
+		out = append(out, fold(s, key, app.Thing{Kind: "stud", Owner: w.ID, Index: n},
+			say(s, "survey.stud-head", words.Count("n", n), words.Length("at", st.X)), parts{text(" "), stateSign(s, st.State)},
 			two(f.length("x", st.X), f.maybe("width", st.Width, "survey.width-of-all")),
 			f.choice("state", st.State, stateOptions(s)),
 			drops(key+".remove", say(s, "survey.remove-stud", words.Count("n", n)), line("remove-stud", "wall", w.ID, "stud", n))))

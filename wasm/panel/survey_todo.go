@@ -20,15 +20,19 @@ type fact struct {
 // stillToFind lists the facts that are asked of every wall, those that are known with a
 // tick.
 func stillToFind(s app.State, w plan.Wall) Node {
-	open := 0
-	list := el("ul", "todo", class("todo"))
+	var open, done kids
 	for _, f := range factsOf(w) {
-		if !f.done {
-			open++
+		if f.done {
+			done = append(done, factRow(s, f))
+		} else {
+			open = append(open, factRow(s, f))
 		}
-		list.Kids = append(list.Kids, factRow(s, f))
 	}
-	return counted("survey-todo", say(s, "survey.todo"), open, list)
+	return counted("survey-todo", say(s, "survey.todo"), len(open),
+		when(open == nil, note("todo-none", say(s, "survey.todo-none"))),
+		when(open != nil, el("ul", "todo", class("todo"), open)),
+		when(done != nil, fold(s, "known", app.Thing{}, say(s, "survey.known", words.Count("n", len(done))), sign(finding.Note),
+			el("ul", "", class("todo"), done))))
 }
 
 func factRow(s app.State, f fact) Node {
