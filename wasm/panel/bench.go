@@ -10,14 +10,24 @@ import (
 	"ledgewright/wasm/app"
 )
 
-// A bigFigure is a figure that is read from two paces off, and what it is.
-type bigFigure struct{ name, figure string }
+// A bigFigure is a figure that is read from two paces off, what it is, and its unit, which
+// is known and stands small.
+type bigFigure struct{ name, figure, unit string }
+
+// bigLength is a length as a big figure.
+func bigLength(s app.State, name string, l unit.Length) bigFigure {
+	u := "mm"
+	if s.Plan.Units.System == unit.Inches {
+		u = "in"
+	}
+	return bigFigure{name, s.Plan.Style().Length(l), u}
+}
 
 // bigFigures is a list of them.
 func bigFigures(key string, of ...bigFigure) Node {
 	n := el("dl", key, class("sets"))
 	for _, f := range of {
-		n.Kids = append(n.Kids, el("div", "", el("dt", "", text(f.name)), el("dd", "", class("big"), fractions(f.figure))))
+		n.Kids = append(n.Kids, el("div", "", el("dt", "", text(f.name)), el("dd", "", class("big"), fractions(f.figure), when(f.unit != "", text(nobreak), el("small", "", text(f.unit))))))
 	}
 	return n
 }
@@ -54,14 +64,13 @@ func benchPart(s app.State) []Node {
 }
 
 func partFigures(s app.State, p engpart.Part) []bigFigure {
-	style := s.Plan.Style()
-	out := []bigFigure{{lengthName(s, p), style.WithUnit(p.Overall)}}
+	out := []bigFigure{bigLength(s, lengthName(s, p), p.Overall)}
 	if p.Inside != p.Overall {
 		b, _ := moduleOfBoard(s, p.Boards[0])
 		of, _ := boardOf(b, p.Boards[0])
-		out = append(out, bigFigure{insideName(s, of), style.WithUnit(p.Inside)})
+		out = append(out, bigLength(s, insideName(s, of), p.Inside))
 	}
-	return append(out, bigFigure{say(s, "make.width"), style.WithUnit(p.Width)}, bigFigure{say(s, "make.thickness"), style.WithUnit(p.Thickness)})
+	return append(out, bigLength(s, say(s, "make.width"), p.Width), bigLength(s, say(s, "make.thickness"), p.Thickness))
 }
 
 // bench is one wall point at the wall.
@@ -86,7 +95,6 @@ func (h hanging) bench() []Node {
 
 // bigFigures are a point's figures; which side of a line it is on stands in words.
 func (h hanging) bigFigures(p wall.Point) []bigFigure {
-	style := h.s.Plan.Style()
 	side := func(l unit.Length, more, less, on string) string {
 		switch {
 		case l > 0:
@@ -97,11 +105,11 @@ func (h hanging) bigFigures(p wall.Point) []bigFigure {
 		return h.say(on)
 	}
 	out := []bigFigure{
-		{side(p.DX, "hang.right", "hang.left", "hang.on-plumb"), style.WithUnit(p.DX.Abs())},
-		{side(p.DY, "hang.above", "hang.below", "hang.on-level"), style.WithUnit(p.DY.Abs())},
+		bigLength(h.s, side(p.DX, "hang.right", "hang.left", "hang.on-plumb"), p.DX.Abs()),
+		bigLength(h.s, side(p.DY, "hang.above", "hang.below", "hang.on-level"), p.DY.Abs()),
 	}
 	if p.What == wall.Hole {
-		out = append(out, bigFigure{h.say("hang.drill"), h.drill(p)}, bigFigure{h.say("hang.depth"), style.WithUnit(p.Depth)})
+		out = append(out, bigFigure{h.say("hang.drill"), h.drill(p), ""}, bigLength(h.s, h.say("hang.depth"), p.Depth))
 	}
 	return out
 }

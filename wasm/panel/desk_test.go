@@ -123,6 +123,7 @@ func requireSound(t *testing.T, nodes []Node) {
 	eachNode(nodes, func(n Node) {
 		neighbours(t, n.Kids)
 		require.NotContains(t, n.Text, "?]", "words are missing")
+		require.NotContains(t, n.Text, "\ufffd")
 		if id, ok := deskAttr(n, "id"); ok {
 			unique(ids, id, "id")
 		}

@@ -76,15 +76,23 @@ func (h hanging) lines() Node {
 			Line: line("set-datum", "arrangement", h.a.ID, member, "$"), Value: style.Length(value), Least: 0, Most: most,
 		})
 	}
-	stands := func(member string, known bool) Node {
-		if known {
-			return note(member+"-stands", h.say("hang."+member+"-set"))
-		}
-		return note(member+"-stands", h.say("hang."+member+"-chosen"))
-	}
 	return section("datum", h.say("hang.lines"),
 		el("div", "fields", class("fields"), of("hang.level", "level", h.r.Level, h.w.Height), of("hang.plumb", "plumb", h.r.Plumb, h.w.Width)),
-		stands("level", h.a.Datum.Level.Known), stands("plumb", h.a.Datum.Plumb.Known), note("lines-how", h.say("hang.lines-how")))
+		note("lines-stand", h.stand()), note("lines-how", h.say("hang.lines-how")))
+}
+
+// stand says which of the lines somebody has put where they are.
+func (h hanging) stand() string {
+	level, plumb := h.a.Datum.Level.Known, h.a.Datum.Plumb.Known
+	switch {
+	case level && plumb:
+		return h.say("hang.both-set")
+	case level:
+		return h.say("hang.level-set")
+	case plumb:
+		return h.say("hang.plumb-set")
+	}
+	return h.say("hang.both-chosen")
 }
 
 // pointInHand is the index of the point that is looked at.
@@ -137,8 +145,9 @@ func (h hanging) thing(i int) app.Point {
 	return app.Point{At: app.Thing{Kind: "point", Owner: h.a.ID, Index: i + 1}}
 }
 
+// drill is the size of a drill, finer than a tape reads.
 func (h hanging) drill(p wall.Point) string {
-	return h.say("hang.round", words.Name("drill", h.s.Plan.Style().Length(p.Drill)))
+	return h.say("hang.round", words.Name("drill", h.fine().Length(p.Drill)))
 }
 
 // across and up are the running figures, as the picture has them: a height has its sign.

@@ -67,14 +67,14 @@ func TestTheLinesAreTyped(t *testing.T) {
 	next, _ := app.Step(s, app.Entered{Field: f, Text: "1000"})
 	r := resultOf(next.Build, next.Arrangement)
 	require.Equal(t, 1000*unit.Millimetre, r.Level)
-	require.Contains(t, reads(atKey(t, hang(next), "level-stands")), "you put it")
+	require.Contains(t, reads(atKey(t, hang(next), "lines-stand")), "The level line stands where you put it")
 	for i, p := range r.Points {
 		require.Equal(t, was.Points[i].DY+was.Level-r.Level, p.DY)
 	}
 	f = deskField(t, hang(next), "datum-level")
 	back, _ := app.Step(next, app.Entered{Field: f, Text: ""})
 	require.Equal(t, was.Level, resultOf(back.Build, back.Arrangement).Level)
-	require.Contains(t, reads(atKey(t, hang(back), "level-stands")), "proposal")
+	require.Contains(t, reads(atKey(t, hang(back), "lines-stand")), "Both lines are proposals")
 
 	f = deskField(t, hang(s), "datum-plumb")
 	next, _ = app.Step(s, app.Entered{Field: f, Text: "9 m"})

@@ -154,8 +154,8 @@ func partCells(s app.State, p engpart.Part, chosen bool) []part {
 		say(s, "make.pick", words.Count("n", p.Number), words.Name("name", p.Name)),
 		app.Point{At: app.Thing{Kind: "part", Index: p.Number}}, chosen)
 	return []part{
-		pick, text(p.Name), text(strconv.Itoa(p.Quantity)), fractions(partSize(s, p)),
-		text(endsOf(s, p)), text(edgesOf(s, p)), said(cutsOf(s, p)),
+		pick, text(capital(p.Name)), text(strconv.Itoa(p.Quantity)), fractions(partSize(s, p)),
+		text(endsOf(s, p)), text(edgesOf(s, p)), el("div", "", class("long"), said(cutsOf(s, p))),
 	}
 }
 
@@ -194,7 +194,15 @@ func edgesOf(s app.State, p engpart.Part) string {
 	for i, a := range p.Edges {
 		names[i] = say(s, "view.arris."+a)
 	}
-	return strings.Join(names, ", ")
+	return capitalised(strings.Join(names, ", "))
+}
+
+// capitalised begins a text with a capital, if there is one.
+func capitalised(s string) string {
+	if s == "" {
+		return ""
+	}
+	return capital(s)
 }
 
 // cutsOf are the notes of a part; a mirror twin is told apart first.
@@ -206,7 +214,7 @@ func cutsOf(s app.State, p engpart.Part) string {
 	for _, n := range p.Notes {
 		all = append(all, n.Say(s.Plan.Style()))
 	}
-	return strings.Join(all, "; ")
+	return capitalised(strings.Join(all, "; "))
 }
 
 func twin(s app.State, p engpart.Part) string {

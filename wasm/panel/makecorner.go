@@ -86,11 +86,11 @@ func plannedCorner(s app.State, id string, number int) (plan.Corner, bool) {
 }
 
 // cornerScale is the largest usual scale at which a corner of boards so thick fits a
-// narrow panel, about 64 mm of paper besides its figures. The picture shows 4.2 times the
+// narrow panel, about 70 mm of paper besides its figures. The picture shows 4.2 times the
 // thickness.
 func cornerScale(thick unit.Length) float64 {
 	for _, k := range [...]float64{2, 1, 0.5, 0.2} {
-		if 4.2*thick.MM()*k <= 64 {
+		if 4.2*thick.MM()*k <= 70 {
 			return k
 		}
 	}
