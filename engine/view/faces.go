@@ -475,7 +475,7 @@ func (s *sheetOf) balloon(letter string, foot, c point) {
 // ring writes a letter in a circle.
 func (s *sheetOf) ring(letter string, c point) {
 	const r = balloonRadius
-	s.add(drawing.Item{Layer: drawing.LayerMarks, Kind: drawing.PathKind, Tone: "white", Line: inkLine(thin), Path: drawing.Circle(c.X, c.Y, r)})
+	s.add(drawing.Item{Layer: drawing.LayerMarks, Kind: drawing.PathKind, Tone: "leaf", Line: inkLine(thin), Path: drawing.Circle(c.X, c.Y, r)})
 	s.add(drawing.Item{Layer: drawing.LayerSizes, Kind: drawing.TextKind, Tone: "ink", Text: drawing.Text{At: point{X: c.X, Y: c.Y - 1.1}, Size: wordEm, String: letter}})
 	s.wrote = append(s.wrote, drawing.Box{MinX: c.X - r, MinY: c.Y - r, MaxX: c.X + r, MaxY: c.Y + r})
 }
