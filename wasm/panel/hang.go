@@ -125,7 +125,7 @@ func (h hanging) points() Node {
 	if h.s.At.Kind == "point" {
 		t = markedRow(t, "point-"+strconv.Itoa(h.pointInHand()+1))
 	}
-	return el("section", "wall-points", at("aria-label", perUnit(h.s, "hang.points")), t,
+	return el("section", "wall-points", t,
 		note("signs", h.say("hang.signs")), note("rounded", h.rounded()), h.sharing())
 }
 

@@ -246,7 +246,7 @@ func hardwareList(s app.State) Node {
 		}
 		rows[i] = row{key: "item-" + strconv.Itoa(i+1), cells: []part{said(capital(it.Name())), fractions(it.Size), text(strconv.Itoa(it.Quantity)), length}}
 	}
-	return el("section", "hardware", at("aria-label", say(s, "make.hardware")), table("hardware-table", say(s, "make.hardware"), columns, rows))
+	return el("section", "hardware", table("hardware-table", say(s, "make.hardware"), columns, rows))
 }
 
 // sums are wood and glue of the whole job.
