@@ -1,10 +1,10 @@
 package browser
 
 import (
-	"encoding/json"
 	"strconv"
 	"syscall/js"
 
+	format "ledgewright/engine/document" // "document" is the browser's here
 	"ledgewright/wasm/app"
 )
 
@@ -79,7 +79,9 @@ func (s *store) first(begin func([]app.Listing, app.Settings, string), nothing f
 		"abort": func(js.Value) { nothing() },
 		"complete": func(js.Value) {
 			var known app.Settings
-			_ = json.Unmarshal([]byte(textOf(settings.Get("result"))), &known) // of none, none
+			if format.Decode([]byte(textOf(settings.Get("result"))), &known) != nil {
+				known = app.Settings{} // of none, none
+			}
 			begin(s.listings(jobs.Get("result")), known, textOf(last.Get("result")))
 		},
 	})
@@ -300,7 +302,7 @@ func (s *store) keepSettings(settings app.Settings) {
 	if why != "" {
 		return
 	}
-	text, err := json.Marshal(settings)
+	text, err := format.Encode(settings)
 	if err != nil {
 		panic(err) // settings are plain strings
 	}
