@@ -1,6 +1,7 @@
 package panel
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -8,6 +9,8 @@ import (
 	"ledgewright/engine"
 	"ledgewright/engine/finding"
 	"ledgewright/engine/plan"
+	"ledgewright/engine/unit"
+	"ledgewright/engine/words"
 	"ledgewright/wasm/app"
 )
 
@@ -174,8 +177,8 @@ func (m *maker) builds() {
 	m.types("Board 2 thickness, mm", "20")
 	m.types("Board 5 thickness, mm", "32")
 	m.types("Corner 2 turn, °", "45")
-	m.press("Corner 3: quarter right")
-	m.press("Corner 3: quarter left")
+	m.press("Quarter right at corner 3")
+	m.press("Quarter left at corner 3")
 	m.types("Corner 4 turn, °", "45")
 	m.ticks("Closed: the last board meets the first")
 	m.chooses("Corner 5 joint", "butt joint, first board through")
@@ -271,4 +274,16 @@ func TestUnknownStaysSeen(t *testing.T) {
 	require.NotContains(t, text, "Asbestos is possible", "the house is of 2004")
 	require.Contains(t, text, "Both edges of 2 studs, the first at 1600 mm")
 	require.Contains(t, text, "top leans away by 3 mm")
+}
+
+// A caution says hazard, outcome and what to do in 25 words at most, so that it is read
+// (after ISO 3864-2 and ANSI Z535.4, by our own count).
+func TestCautionsAreShort(t *testing.T) {
+	for _, system := range []unit.System{unit.Metric, unit.Inches} {
+		s := app.State{Plan: plan.New(system)}
+		for _, key := range []string{"survey.caution-old", "survey.caution-cables"} {
+			says := say(s, key, words.Length("limit", pick(s, 150, 6)))
+			require.LessOrEqual(t, len(strings.Fields(says)), 25, says)
+		}
+	}
 }

@@ -175,6 +175,7 @@ func TestWhatAFieldHoldsIsWhatThePlanHolds(t *testing.T) {
 	for name, p := range subjects(t, 50) {
 		states, trees := panels(atWork(t, p))
 		for i, s := range states {
+			s = alone(s)
 			want, err := plan.Encode(s.Plan)
 			require.NoError(t, err)
 			for _, f := range fieldsOf(trees[i]) {
@@ -184,6 +185,20 @@ func TestWhatAFieldHoldsIsWhatThePlanHolds(t *testing.T) {
 		}
 	}
 	require.Greater(t, fields, 20_000, "few fields were tried")
+}
+
+// alone is a state with nothing in its plan but the wall in view or the module chosen, so
+// that thousands of edits are tried in seconds.
+func alone(s app.State) app.State {
+	w, _ := s.Plan.Wall(s.Wall)
+	s.Plan.Walls, s.Plan.Arrangements = []plan.Wall{w}, nil
+	if len(s.Chosen) == 0 {
+		s.Plan.Modules = nil
+		return s
+	}
+	m, _ := s.Plan.Module(s.Chosen[0])
+	s.Plan.Modules = []plan.Module{m}
+	return s
 }
 
 func typedBack(t *testing.T, subject string, s app.State, f app.Field, want string) {
@@ -257,4 +272,38 @@ func TestWhatIsAskedForHasItsField(t *testing.T) {
 			})
 		}
 	}
+}
+
+// A plan that is out of order is shown all the same, so that it can be put right.
+func TestPlansOutOfOrderAreShown(t *testing.T) {
+	breaks := map[string]func(*plan.Plan){
+		"no boards":  func(p *plan.Plan) { p.Modules[0].Boards, p.Modules[0].Corners = nil, nil },
+		"no corners": func(p *plan.Plan) { p.Modules[0].Corners = nil },
+		"corners too many": func(p *plan.Plan) {
+			p.Modules[0].Corners = append(p.Modules[0].Corners, p.Modules[0].Corners...)
+		},
+		"closed of one": func(p *plan.Plan) {
+			p.Modules[0].Closed, p.Modules[0].Boards, p.Modules[0].Corners = true, p.Modules[0].Boards[:1], p.Modules[0].Corners[:1]
+		},
+		"unknown words": func(p *plan.Plan) {
+			p.Modules[0].Wood, p.Modules[0].Corners[0].Joint, p.Modules[0].Brackets[0].Kind = "no wood", "glue", "string"
+			p.Walls[0].Build, p.Walls[0].CableRule, p.Walls[0].Obstacles[0].Kind, p.Walls[0].Studs.State = "straw", "mine", "cat", "sure"
+		},
+		"nowhere": func(p *plan.Plan) {
+			p.Modules[0].Brackets[0].Board, p.Modules[0].Brackets[1].Board, p.Modules[0].Brackets[1].Divider = 99, 0, "d99"
+			p.Modules[0].Lights = []plan.Light{{ID: "l90", First: 98, Last: -1, Face: "C", Strip: "none"}}
+			p.Modules[0].Dividers = []plan.Divider{{ID: "d91", From: 99, To: 99}}
+		},
+	}
+	for name, breaks := range breaks {
+		p, err := assets.Plan("study")
+		require.NoError(t, err)
+		breaks(&p)
+		_, trees := panels(atWork(t, p))
+		for _, tree := range trees {
+			checkNames(t, name, tree)
+		}
+	}
+	s := atWork(t, plan.New("in"))
+	require.Contains(t, textOf(el("div", "", kids(survey(s)))), "No wall yet")
 }

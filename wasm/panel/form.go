@@ -280,6 +280,6 @@ func blocked(key, label, why string) Node {
 // notice is a caution: what the hazard is, what happens, what to do.
 func notice(key, title, sentence string) Node {
 	return el("article", key, class("finding is-warn"), at("aria-labelledby", key+"-title"),
-		sign(finding.Mend), el("h4", "", at("id", key+"-title"), text(title)),
-		el("p", "", said(sentence)))
+		sign(finding.Mend), el("div", "",
+			el("h4", "", at("id", key+"-title"), text(title)), el("p", "", said(sentence))))
 }

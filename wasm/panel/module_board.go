@@ -120,7 +120,7 @@ func (e editor) edges(key, of string, edges []plan.Edge, member string, id any) 
 	for _, arris := range arrises() {
 		list = append(list, e.edge(key+".edge-"+arris, of, arris, edgeAt(edges, arris), member, id))
 	}
-	return fold(e.s, key+".edges", app.Thing{}, e.say("editor.edges-head", words.Name("of", of), words.Count("n", len(edges))), nothing(), list)
+	return fold(e.s, key+".edges", app.Thing{}, e.say("editor.edges-head", words.Name("of", of), words.Count("n", len(edges))), nothing(), two(list))
 }
 
 func edgeAt(edges []plan.Edge, arris string) plan.Edge {
@@ -146,9 +146,9 @@ func (e editor) edge(key, of, arris string, now plan.Edge, member string, id any
 		Line: line("set-edge", "module", e.m.ID, member, id, "arris", arris, "size", size, "cut", "$")}
 	cuts := []option{{"", e.say("editor.cut-none")}, {"chamfer", e.say("editor.cut-chamfer")}, {"round", e.say("editor.cut-round")}}
 	if now.Cut == "" {
-		return two(choice(e.s, cut, cuts))
+		return el("div", key, choice(e.s, cut, cuts))
 	}
 	much := app.Field{Key: key + ".size", Label: e.say("editor.edge-size", args...), Value: exact(e.s, now.Size),
 		Line: line("set-edge", "module", e.m.ID, member, id, "arris", arris, "cut", now.Cut, "size", "$")}
-	return two(choice(e.s, cut, cuts), field(e.s, much))
+	return el("div", key, choice(e.s, cut, cuts), field(e.s, much))
 }
