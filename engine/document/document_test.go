@@ -448,3 +448,18 @@ func BenchmarkMembers(b *testing.B) {
 		}
 	}
 }
+
+func TestAMemberThatIsANodeIsWrittenAsItsValue(t *testing.T) {
+	type kept struct {
+		Plan Node `json:"plan"`
+	}
+	const text = `{"plan":{"boards":[1,2.5],"name":"é"}}`
+	var k kept
+	require.NoError(t, Decode([]byte(text), &k))
+	again, err := Encode(k)
+	require.NoError(t, err)
+	require.Equal(t, text, string(again))
+	inside, err := k.Plan.Canonical()
+	require.NoError(t, err)
+	require.Equal(t, `{"boards":[1,2.5],"name":"é"}`, string(inside))
+}

@@ -18,6 +18,16 @@ type Node struct {
 	name int    // offset of the member's name
 }
 
+// MarshalDocument returns the node: a member that is a Node is written as the value that
+// it is.
+func (n Node) MarshalDocument() (Node, error) { return n, nil }
+
+// UnmarshalDocument takes a value as it stands.
+func (n *Node) UnmarshalDocument(value Node) error {
+	*n = value
+	return nil
+}
+
 // A Kind is one of the six kinds of JSON values.
 type Kind uint8
 

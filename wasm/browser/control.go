@@ -79,6 +79,10 @@ func (t *Tree) sync(o *node, was panel.Node) {
 	fresh := was.Tag == ""
 	switch o.sort {
 	case textControl:
+		if !fresh && !tells(was) && !tells(o.is) {
+			o.said = untouched // the page leaves what is typed there to the form
+			return
+		}
 		t.syncText(o, content(was), content(o.is), fresh)
 	case tickControl, radioControl:
 		_, before := attr(was.Attrs, "checked")
@@ -129,6 +133,12 @@ func (t *Tree) syncDialog(o *node, was, now bool) {
 		o.el.Close()
 	}
 	o.said = untouched
+}
+
+// tells reports whether the page says what a text control is to hold, if only nothing.
+func tells(n panel.Node) bool {
+	_, ok := attr(n.Attrs, "value")
+	return ok || n.Tag == "textarea" && n.Kids != nil
 }
 
 // content returns the text that a text control is to hold.

@@ -306,6 +306,22 @@ func TestTypingIsKept(t *testing.T) {
 	require.Equal(t, "900 1/2", input.value, "the page followed the typing, and a key of its strip was pressed")
 }
 
+func TestAFieldOfWhichThePageSaysNothingKeepsItsText(t *testing.T) {
+	d, tree := newFake()
+	page := func(title string) panel.Node {
+		return el("form", el("h2", text(title)), with(el("input"), "name", "width"), with(el("input"), "name", "height"))
+	}
+	tree.Apply(page("New"))
+	width, height := d.body.kids[0].kids[1], d.body.kids[0].kids[2]
+	width.Focus()
+	typed(tree, width, "2960")
+	height.Focus()
+	tree.Hear(Signal{On: "change", Mark: width.mark})
+	typed(tree, height, "wide")
+	tree.Apply(page("New, and what is wrong"))
+	require.Equal(t, "2960 wide", width.value+" "+height.value)
+}
+
 func TestFinishedFieldShowsWhatThePageSays(t *testing.T) {
 	for _, leave := range []struct {
 		name string
