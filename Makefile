@@ -17,8 +17,8 @@ DATA = $(patsubst %/,./%,$(sort $(dir $(wildcard testdata/*/*.go testdata/*/*/*.
 
 .PHONY: run test bench site pictures tools
 
-run:
-	$(GO) run ./cmd/ledgewright serve --addr $(ADDR)
+run: site
+	$(GO) run ./cmd/ledgewright serve --dir site/dist --addr $(ADDR)
 
 test: tools
 	@sh testdata/gofmt.sh
