@@ -278,7 +278,7 @@ func TestUnknownStaysSeen(t *testing.T) {
 
 // A caution says hazard, outcome and what to do in 25 words at most, so that it is read
 // (after ISO 3864-2 and ANSI Z535.4, by our own count).
-func TestCautionsAreShort(t *testing.T) {
+func TestCautionsOfASurveyAreShort(t *testing.T) {
 	for _, system := range []unit.System{unit.Metric, unit.Inches} {
 		s := app.State{Plan: plan.New(system)}
 		for _, key := range []string{"survey.caution-old", "survey.caution-cables"} {
