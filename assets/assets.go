@@ -33,6 +33,7 @@ func Examples() []Example {
 		{"kitchen", "Two thick ash shelves on bars with three rods each, in brick; in inches."},
 		{"bath", "A box screwed through its back rail, and a narrow shelf below it; tiled."},
 		{"laundry", "A long box with two dividers on a cleat, in hollow block."},
+		{"attic", "A shallow box on a cleat and a peg shelf on a rail, across metal studs that nobody has tested."},
 		{"larder", "Two tall ladders of shelves, plates in the backs of their uprights."},
 		{"stair", "Three ash steps that climb with the stair, on the studs of an old wall."},
 		{"nursery", "Five hexagons in maple that hang as a comb or in a row."},

@@ -78,7 +78,7 @@ func TestExamplesUseEverything(t *testing.T) {
 		most = max(most, len(p.Modules))
 		s["units "+string(p.Units.System)] = true
 		for _, w := range p.Walls {
-			s["wall "+w.Build] = true
+			s["wall "+w.Build], s["studs "+w.Studs.Material] = true, true
 		}
 		for _, m := range p.Modules {
 			s.module(m)
@@ -92,7 +92,7 @@ func TestExamplesUseEverything(t *testing.T) {
 	require.Equal(t, 48, most)
 	want := []string{
 		"units mm", "units in", "arrangements", "lines", "flip", "light", "closed", "grain wrap", "edge front",
-		"wall studs", "wall lath-and-plaster", "wall board-on-dabs", "wall brick", "wall hollow-block", "wall aerated-block", "wall concrete",
+		"wall studs", "studs wood", "studs metal", "wall lath-and-plaster", "wall board-on-dabs", "wall brick", "wall hollow-block", "wall aerated-block", "wall concrete",
 		"joint mitre", "joint butt-first", "joint butt-second", "joint rebate-first", "joint rebate-second",
 		"reinforcement spline", "reinforcement tenon", "reinforcement dowel", "reinforcement key", "reinforcement screw",
 		"divider housed", "divider butt", "cut chamfer", "cut round",

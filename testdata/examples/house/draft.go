@@ -91,6 +91,12 @@ func studs(width, depth, first, spacing unit.Length) plan.Studs {
 	}
 }
 
+// metal are the same studs in folded steel.
+func metal(s plan.Studs) plan.Studs {
+	s.Material = "metal"
+	return s
+}
+
 // thing is an obstacle.
 func thing(kind string, x, y, width, height, depth unit.Length) plan.Obstacle {
 	return plan.Obstacle{Kind: kind, X: x, Y: y, Width: width, Height: height, Depth: some(depth)}

@@ -10,7 +10,7 @@ import (
 func Jobs() []Job {
 	return []Job{
 		{"porch", porch()}, {"hall", hall()}, {"kitchen", kitchen()}, {"bath", bath()}, {"laundry", laundry()},
-		{"larder", larder()}, {"stair", stair()},
+		{"attic", attic()}, {"larder", larder()}, {"stair", stair()},
 		{"nursery", nursery()}, {"study", study()}, {"music", music()}, {"landing", landing()}, {"library", library()},
 	}
 }
@@ -119,6 +119,31 @@ func laundry() plan.Plan {
 		m.Dividers = append(m.Dividers, plan.Divider{From: 1, To: 3, At: at, Thickness: 20 * mm, Start: "housed", End: "butt"})
 	}
 	d.hang(m, 325*mm, 1450*mm, 0).bar("cleat-400", 3, 1525*mm, 1200*mm)
+	return d.Plan
+}
+
+// attic: a shallow box and a peg shelf beside the bed, across the metal studs of a light
+// partition. A rod has nothing to hold in there, so both hang from strips with a screw in
+// every stud; what those carry is not checked, and the note says what was agreed.
+func attic() plan.Plan {
+	d := begin(unit.Metric, "W-13", "Attic, bed wall", "Paperbacks and a lamp only: the studs are thin steel, so a screw in each is proved by a pull before anything is put up.")
+	d.wall(plan.Wall{
+		Name: "Bed wall", Width: 2600 * mm, Height: 2250 * mm, FloorRise: some(0), CeilingRise: some(0),
+		Build: plan.BuildStuds, Lining: plan.Lining{Kind: "plasterboard", Thickness: some(25 * mm)},
+		Studs:     metal(studs(35*mm, 70*mm, 300*mm, 600*mm)),
+		CableRule: "uk", FarSide: "Attic stair", BuiltYear: document.Some(2019),
+		Plumb: []plan.Plumb{{X: 300 * mm, Over: 1800 * mm, Lean: 0}, {X: 900 * mm, Over: 1800 * mm, Lean: 1 * mm}, {X: 1500 * mm, Over: 1800 * mm, Lean: 1 * mm}},
+		Flat:  []plan.Flat{{X: 250 * mm, Y: 1300 * mm, Over: 1300 * mm, Gap: 1 * mm}},
+		Obstacles: []plan.Obstacle{
+			named("Bed", thing(plan.Furniture, 150*mm, 0, 1500*mm, 620*mm, 2000*mm)),
+			thing(plan.Socket, 1900*mm, 450*mm, 146*mm, 86*mm, 10*mm),
+		},
+	})
+	const wood, thick = "yellow-poplar", 26 * mm
+	d.hang(box("Paperbacks", wood, 150*mm, thick, 800*mm, 260*mm), 800*mm, 1250*mm, 0).bar("cleat-600", 3, 1500*mm, 700*mm)
+	board := eased(shelf("Pegs", wood, 110*mm, thick, 1380*mm), "round", 3*mm, "front-a", "front-b")
+	d.hang(board, 210*mm, 1700*mm, 0).bar("rail-600", 1, 300*mm, 1300*mm)
+	d.line(1250 * mm)
 	return d.Plan
 }
 
