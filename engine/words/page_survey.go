@@ -103,7 +103,7 @@ func surveyStuds() []Entry {
 		{"survey.by-itself", "itself"},
 		{"survey.change", "Change"},
 		{"survey.change-stud", "Change stud {n}"},
-		{"survey.take-down-stud", "Take down the stud at {at} by itself"},
+		{"survey.take-down-stud", "Change the stud at {at} by itself"},
 		{"survey.stud-head", "Stud {n} at {at}"},
 		{"survey.stud-x", "Stud {n} at, {unit}"},
 		{"survey.stud-width", "Stud {n} width, {unit}"},

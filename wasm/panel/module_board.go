@@ -60,11 +60,12 @@ func (e editor) boardHead(n int) string {
 // addBoard adds a board with the number n. In an open chain it turns a quarter to the
 // left, as long as its neighbour; in a closed chain it cuts the corner where it comes to
 // stand, so that the turns still come round.
-func (e editor) addBoard(key, words string, n int) Node {
-	label := e.say(words, wordsCount(min(n, len(e.m.Boards))))
-	if words == "editor.add-after" {
-		label = e.say(words, wordsCount(n-1))
+func (e editor) addBoard(key, says string, n int) Node {
+	beside := min(n, len(e.m.Boards))
+	if says == "editor.add-after" {
+		beside = n - 1
 	}
+	label := e.say(says, words.Count("n", beside))
 	if len(e.m.Boards) == 0 {
 		return makes(key, label, line("add-board", "module", e.m.ID, "thickness", pick(e.s, 26, 1), "length", pick(e.s, 600, 24)))
 	}
@@ -78,8 +79,6 @@ func (e editor) addBoard(key, words string, n int) Node {
 	}
 	return makes(key, label, line("add-board", "module", e.m.ID, "at", n, "length", length, "turn", unit.QuarterTurn))
 }
-
-func wordsCount(n int) words.Arg { return words.Count("n", n) }
 
 // cutCorner is a new board n in the corner before it: half the corner's turn before the
 // board, half after it.
