@@ -29,7 +29,7 @@ type work struct {
 // Derive works a module out. It never fails: what cannot be made is a finding, and a
 // module too broken to have boards has none.
 func Derive(m plan.Module, s shop.Profile) Result {
-	w := work{m: m, s: s, out: Result{ID: m.ID, Name: m.Name, Depth: m.Depth}}
+	w := work{m: m, s: s, out: Result{ID: m.ID, Name: m.Name, Depth: m.Depth, Hung: m.Hung}}
 	if !sound(m) {
 		w.say(finding.Finding{Kind: notSound, Remedies: []finding.Remedy{{Key: "see-the-check"}}})
 		return w.out

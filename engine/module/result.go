@@ -22,9 +22,10 @@ type Result struct {
 	Box      Box               `json:"box"`      // of all outlines
 	Pivot    XY                `json:"pivot"`    // centre of Box, rounded down to the nanometre
 	Depth    unit.Length       `json:"depth"`
-	Volume   unit.Volume       `json:"volume"` // of finished wood, features taken out
-	Mass     unit.Mass         `json:"mass"`   // at the moisture content in use, hardware not counted
-	Findings []finding.Finding `json:"-"`      // stand in the build, worst first
+	Hung     unit.Angle        `json:"hung,omitempty"` // turn at which it hangs, as in the plan: says what is level
+	Volume   unit.Volume       `json:"volume"`         // of finished wood, features taken out
+	Mass     unit.Mass         `json:"mass"`           // at the moisture content in use, hardware not counted
+	Findings []finding.Finding `json:"-"`              // stand in the build, worst first
 }
 
 // An XY is a place in a module's plane.

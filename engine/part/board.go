@@ -42,11 +42,11 @@ func count(m *module.Result, b *board.Board) counted {
 	return c
 }
 
-// plainName says what a board is: by its role, and by its direction in the module's
-// frame, within 10°; our assumption.
+// plainName says what a board is: by its role, and by its direction as the module
+// hangs, within 10°; our assumption.
 func plainName(m *module.Result, b *board.Board) string {
 	const near = 10 * unit.Degree
-	dir := b.Frame.Dir.Turn() % unit.HalfTurn
+	dir := (b.Frame.Dir + m.Hung).Turn() % unit.HalfTurn
 	key := "part.slanting"
 	switch {
 	case b.Role == board.Divider:

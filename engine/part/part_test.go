@@ -13,6 +13,7 @@ import (
 
 	"ledgewright/engine/board"
 	"ledgewright/engine/document"
+	"ledgewright/engine/edit"
 	"ledgewright/engine/module"
 	"ledgewright/engine/part"
 	"ledgewright/engine/plan"
@@ -365,4 +366,17 @@ func BenchmarkMerge(b *testing.B) {
 			}
 		})
 	}
+}
+
+// A module is named as it hangs: an L that is walked from the top of its upright lies on
+// its side in its own frame.
+func TestBoardsAreNamedAsTheModuleHangs(t *testing.T) {
+	p, _, err := edit.Apply(plan.New(unit.Metric), edit.AddModule{Shape: "L", Wood: "white-oak",
+		Width: 1100 * unit.Millimetre, Height: 320 * unit.Millimetre, Depth: 200 * unit.Millimetre, Thickness: 26 * unit.Millimetre})
+	require.NoError(t, err)
+	names := map[unit.Length]string{}
+	for _, one := range part.Of([]module.Result{module.Derive(p.Modules[0], p.Shop)}, p.Shop).Parts {
+		names[one.Overall] = one.Name
+	}
+	require.Equal(t, map[unit.Length]string{1100 * unit.Millimetre: "shelf board", 320 * unit.Millimetre: "upright"}, names)
 }
