@@ -35,7 +35,8 @@ func BenchmarkDeriveS(b *testing.B)   { benchDerive(b, jobs.S()) }
 func BenchmarkDeriveM(b *testing.B)   { benchDerive(b, jobs.M(1)) }
 func BenchmarkDeriveL(b *testing.B)   { benchDerive(b, jobs.L()) }
 
-// BenchmarkMoveOneOfM is one step of a drag: one pose of 48 changes.
+// BenchmarkMoveOneOfM is one step of a drag: one pose of 48 changes, every time to another
+// place, or the arrangement would be lent too.
 func BenchmarkMoveOneOfM(b *testing.B) {
 	p := jobs.M(1)
 	build := engine.Derive(p, nil)
@@ -44,7 +45,7 @@ func BenchmarkMoveOneOfM(b *testing.B) {
 		q := p
 		q.Arrangements = append([]plan.Arrangement(nil), p.Arrangements...)
 		q.Arrangements[0].Poses = append([]plan.Pose(nil), p.Arrangements[0].Poses...)
-		q.Arrangements[0].Poses[7].X += unit.Millimetre
+		q.Arrangements[0].Poses[7].X += unit.Length(i%16) * unit.Millimetre
 		build = engine.Derive(q, &build)
 	}
 }
