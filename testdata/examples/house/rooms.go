@@ -126,16 +126,16 @@ func laundry() plan.Plan {
 // partition. A rod has nothing to hold in there, so both hang from strips with a screw in
 // every stud; what those carry is not checked, and the note says what was agreed.
 func attic() plan.Plan {
-	d := begin(unit.Metric, "W-13", "Attic, bed wall", "Paperbacks and a lamp only: the studs are thin steel, so a screw in each is proved by a pull before anything is put up.")
+	d := begin(unit.Metric, "W-13", "Attic, day-bed wall", "Paperbacks and a lamp only: the studs are thin steel, so a screw in each is proved by a pull before anything is put up.")
 	d.wall(plan.Wall{
-		Name: "Bed wall", Width: 2600 * mm, Height: 2250 * mm, FloorRise: some(0), CeilingRise: some(0),
+		Name: "Day-bed wall", Width: 2600 * mm, Height: 2250 * mm, FloorRise: some(0), CeilingRise: some(0),
 		Build: plan.BuildStuds, Lining: plan.Lining{Kind: "plasterboard", Thickness: some(25 * mm)},
 		Studs:     metal(studs(35*mm, 70*mm, 300*mm, 600*mm)),
 		CableRule: "uk", FarSide: "Attic stair", BuiltYear: document.Some(2019),
 		Plumb: []plan.Plumb{{X: 300 * mm, Over: 1800 * mm, Lean: 0}, {X: 900 * mm, Over: 1800 * mm, Lean: 1 * mm}, {X: 1500 * mm, Over: 1800 * mm, Lean: 1 * mm}},
 		Flat:  []plan.Flat{{X: 250 * mm, Y: 1300 * mm, Over: 1300 * mm, Gap: 1 * mm}},
 		Obstacles: []plan.Obstacle{
-			named("Bed", thing(plan.Furniture, 150*mm, 0, 1500*mm, 620*mm, 2000*mm)),
+			named("Day bed", thing(plan.Furniture, 150*mm, 0, 1500*mm, 620*mm, 2000*mm)),
 			thing(plan.Socket, 1900*mm, 450*mm, 146*mm, 86*mm, 10*mm),
 		},
 	})
