@@ -46,12 +46,13 @@ func (p *painter) wallCorners() [4]point {
 }
 
 // reach returns the scale by which the wall's outline, drawn out from the eye's point,
-// lies outside the picture on every side.
+// lies outside the picture, and what is wanted beyond it, on every side.
 func (p *painter) reach(width, height float64) float64 {
 	k := 1.05
+	b := p.box.Grown(p.o.Beyond)
 	for _, d := range [...][2]float64{
-		{p.eye.X - p.box.MinX, p.eye.X}, {p.box.MaxX - p.eye.X, width - p.eye.X},
-		{p.eye.Y - p.box.MinY, p.eye.Y}, {p.box.MaxY - p.eye.Y, height - p.eye.Y},
+		{p.eye.X - b.MinX, p.eye.X}, {b.MaxX - p.eye.X, width - p.eye.X},
+		{p.eye.Y - b.MinY, p.eye.Y}, {b.MaxY - p.eye.Y, height - p.eye.Y},
 	} {
 		if d[1] > 0 {
 			k = max(k, 1.05*d[0]/d[1])

@@ -37,6 +37,7 @@ type Options struct {
 
 	Lines   []plan.Line // chalk lines at a height
 	Wrapped []string    // modules whose figure runs round the corners
+	Beyond  float64     // mm that the room goes on outside the picture, for a picture that is moved about
 	Pixel   float64     // mm of the wall for one pixel of the screen, for sizes that do not grow with the wall; 0: a thousandth of the picture's width, at most 4.2
 
 	Scale float64 // of a board's drawing, such as 0.2 for 1 : 5; 0: the largest usual one that fits

@@ -4,6 +4,7 @@ package words
 func arrangeWords() []Entry {
 	return []Entry{
 		{"page.findings", "Findings"},
+		{"page.all-findings", "{n} {n|finding|findings} to look at"},
 		{"page.more-findings", "{n} more to look at"},
 		{"page.findings-left", "And {n} more: put these right first"},
 

@@ -20,29 +20,38 @@ const (
 	zoomMost  = 8
 )
 
-// Room about the wall, in pixels, for figures, tools and a strip of floor.
+// Room about the wall, in pixels, for figures, tools and a strip of floor. The column of
+// heights stands at the left.
 const (
-	roomSide  = 98
+	roomLeft  = 84
+	roomRight = 30
 	roomAbove = 56
 	roomBelow = 92
 )
 
+// room is the room about the wall; about a narrow picture it is less.
+func room(size Size) (left, right, above, below float64) {
+	if size.Width < 600 {
+		return 56, 12, 30, 62
+	}
+	return roomLeft, roomRight, roomAbove, roomBelow
+}
+
 // fit shows the whole wall.
 func fit(w plan.Wall, size Size) Camera {
 	scale := fitScale(w, size)
+	left, right, above, below := room(size)
 	return Camera{
-		X: w.Width.MM() / 2, Scale: scale, Fitted: true,
-		Y: w.Height.MM()/2 + (roomAbove-roomBelow)/2/scale,
+		Scale: scale, Fitted: true,
+		X: w.Width.MM()/2 - (left-right)/2/scale,
+		Y: w.Height.MM()/2 + (above-below)/2/scale,
 	}
 }
 
 func fitScale(w plan.Wall, size Size) float64 {
-	side := float64(roomSide)
-	if size.Width < 600 {
-		side = 40
-	}
-	across := (size.Width - side) / max(w.Width.MM(), 1)
-	up := (size.Height - roomAbove - roomBelow) / max(w.Height.MM(), 1)
+	left, right, above, below := room(size)
+	across := (size.Width - left - right) / max(w.Width.MM(), 1)
+	up := (size.Height - above - below) / max(w.Height.MM(), 1)
 	return max(min(across, up), 0.005)
 }
 

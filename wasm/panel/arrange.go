@@ -62,14 +62,18 @@ func findings(s app.State) kids {
 		n.Kids = append(n.Kids, findingCard(s, i))
 	}
 	if more := order[shown:]; len(more) > 0 {
-		n.Kids = append(n.Kids, folded(s, more))
+		n.Kids = append(n.Kids, folded(s, more, len(order)))
 	}
 	return kids{n}
 }
 
 // folded are further findings.
-func folded(s app.State, order []int) Node {
-	n := el("details", "more-findings", class("more"), el("summary", "", said(say(s, "page.more-findings", words.Count("n", len(order))))))
+func folded(s app.State, order []int, all int) Node {
+	key := "page.more-findings"
+	if len(order) == all {
+		key = "page.all-findings"
+	}
+	n := el("details", "more-findings", class("more"), el("summary", "", el("span", "", said(say(s, key, words.Count("n", len(order)))))))
 	for k, i := range order {
 		if k == mostFindings {
 			n.Kids = append(n.Kids, note("too-many", say(s, "page.findings-left", words.Count("n", len(order)-k))))
@@ -124,7 +128,7 @@ func pieceRow(s app.State, p piece, worst finding.Severity) Node {
 	return el("li", p.m.ID, class(names),
 		silhouette(p),
 		el("div", "", choosing(s, p, on),
-			el("span", "size", class("n"), sizes(size), text(", "), said(at1))),
+			el("span", "size", class("n"), sizes(size)), el("span", "place", class("n"), said(at1))),
 		moduleState(s, worst))
 }
 
@@ -256,7 +260,7 @@ func addModule(s app.State, all []piece) Node {
 		if s.Arrangement != "" {
 			e.X, e.Y = freeSpot(s, all, e.Width, max(e.Height, e.Thickness))
 		}
-		row.Kids = append(row.Kids, act("add-"+shape.ID, say(s, "page.shape-"+wordKey(shape.ID)), e, class("shape"),
+		row.Kids = append(row.Kids, act("add-"+shape.ID, say(s, "page.shape-"+wordKey(shape.ID)), e, class("btn shape"),
 			at("aria-label", say(s, "page.add-shape", words.Word("shape", "page.shape-"+wordKey(shape.ID)))), shapeIcon(shape.ID)))
 	}
 	return section("add", say(s, "page.add-module"), row)

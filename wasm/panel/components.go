@@ -129,8 +129,12 @@ func figureEnd(s string) int {
 	for n+1 < len(s) && (s[n] == '.' || s[n] == '/') && digit(s[n+1]) {
 		n += 1 + digits(s[n+1:])
 	}
-	if k := fractionAfter(s[n:]); k > 0 {
-		n += k
+	if rest, ok := strings.CutPrefix(s[n:], "'-"); ok && rest != "" && digit(rest[0]) { // feet and inches
+		n += 2 + digits(rest)
+	}
+	n += fractionAfter(s[n:])
+	if strings.HasPrefix(s[n:], `"`) {
+		return n + 1
 	}
 	for _, u := range [...]string{" mm", " in", " kg", " lb", "°", " m²", " W"} {
 		if strings.HasPrefix(s[n:], u) && (n+len(u) == len(s) || !letter(s[n+len(u)])) {

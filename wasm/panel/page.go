@@ -138,7 +138,7 @@ func tools(s app.State) Node {
 			toggle(s, "studs", say(s, "page.studs"), app.Studs, s.On[app.Studs]),
 			when(s.Job == app.Survey || s.Job == app.Hang, toggle(s, "bands", say(s, "page.bands"), app.Bands, s.On[app.Bands])),
 			when(s.Job == app.Make || s.Job == app.Hang, toggle(s, "bench", say(s, "page.bench"), app.Bench, s.On[app.Bench])),
-			when(s.Job == app.Arrange || s.Job == app.Agree, lamp(s))))
+			when(!s.On[app.Bench], lamp(s))))
 }
 
 // zoomStep is what a tap on + enlarges by.

@@ -194,8 +194,12 @@ func (p *Painter) rest(s app.State, now plan.Plan, build engine.Build, w plan.Wa
 
 func (p *Painter) view(s app.State, now plan.Plan, build engine.Build, w plan.Wall, from source) drawing.Drawing {
 	a, _ := now.Arrangement(s.Arrangement)
-	return view.Wall(w, resultOf(build, s.Arrangement), build.Modules, viewOptions(s, now, a, from))
+	return view.Wall(w, resultOf(build, s.Arrangement), build.Modules, viewOptions(s, now, w, a, from))
 }
+
+// beyond is how far the room goes on round the picture, so that none of it ends while
+// the picture is moved about.
+func beyond(w plan.Wall) float64 { return 3 * max(w.Width.MM(), w.Height.MM()) }
 
 func svgOptions(from source, grain int) drawing.SVGOptions {
 	o := drawing.SVGOptions{Scale: 1, NoText: true, KeepLines: true, Prefix: "w-", Woods: view.Woods(), Grain: grain}
@@ -221,11 +225,11 @@ func without(nodes []Node, modules []string) []Node {
 	return out
 }
 
-func viewOptions(s app.State, now plan.Plan, a plan.Arrangement, from source) view.Options {
+func viewOptions(s app.State, now plan.Plan, w plan.Wall, a plan.Arrangement, from source) view.Options {
 	o := view.Options{
 		Style: now.Style(), Selected: from.selected, Shallow: s.Job == app.Arrange || s.Job == app.Make || s.Job == app.Agree,
 		Evening: from.evening, ShowStuds: from.studs, ShowBands: from.bands, ShowSizes: from.sizes && s.Job != app.Survey,
-		ShowMarks: s.Job != app.Survey, Numbers: s.Job == app.Hang, Pixel: from.pixel,
+		ShowMarks: s.Job != app.Survey, Numbers: s.Job == app.Hang, Pixel: from.pixel, Beyond: beyond(w),
 	}
 	if s.Job == app.Arrange {
 		o.Lines = a.Lines

@@ -30,7 +30,7 @@ func start(s app.State) []Node {
 func startWall(s app.State) Node {
 	line := func(names, d string) Node { return svg("path", "", class(names), at("d", d)) }
 	return el("main", "wall", class("wall bare"), at("aria-label", say(s, "page.wall")),
-		svg("svg", "picture", at("viewBox", "-420 -240 3800 3000"), at("aria-hidden", "true"), at("preserveAspectRatio", "xMidYMid meet"),
+		svg("svg", "picture", class("picture"), at("viewBox", "-420 -240 3800 3000"), at("aria-hidden", "true"), at("preserveAspectRatio", "xMidYMid meet"),
 			line("room", "M0 0L-1600-700M2960 0L4560-700M0 2460L-1600 3400M2960 2460L4560 3400"),
 			line("edge", "M0-26v2512M2960-26v2512M-26 0h3012M-26 2460h3012"),
 			line("thin", "M0 2365h2960"),
