@@ -1,6 +1,10 @@
 package hardware
 
-import "ledgewright/engine/unit"
+import (
+	"sync"
+
+	"ledgewright/engine/unit"
+)
 
 // Bracket returns the kind with the given id, and whether there is one. A family's
 // name alone stands for its size in a board 200 mm deep.
@@ -8,12 +12,15 @@ func Bracket(id string) (BracketKind, bool) {
 	if IsFamily(id) {
 		id = Sized(id, 200*mm, unit.Metric)
 	}
-	r, ok := find(id)
-	if !ok {
+	r := find(id)
+	if r == nil {
 		return BracketKind{}, false
 	}
 	return r.kind(), true
 }
+
+// IsBracket reports whether there is a kind or a family called id.
+func IsBracket(id string) bool { return IsFamily(id) || find(id) != nil }
 
 // Brackets returns every kind, family by family, those in millimetres first.
 func Brackets() (out []BracketKind) {
@@ -33,27 +40,21 @@ func Of(f Family) (out []BracketKind) {
 	return out
 }
 
-// rows returns both tables.
-func rows() []row {
+// rows holds both tables, made on first need: nobody writes to them.
+var rows = sync.OnceValue(func() []row {
 	metric, inches := metricRows(), inchRows()
 	return append(metric[:], inches[:]...)
-}
+})
 
-// find looks a row up, without a copy of the tables on the heap.
-func find(id string) (row, bool) {
-	metric := metricRows()
-	for i := range metric {
-		if metric[i].id == id {
-			return metric[i], true
+// find returns the row called id, or nil.
+func find(id string) *row {
+	all := rows()
+	for i := range all {
+		if all[i].id == id {
+			return &all[i]
 		}
 	}
-	inches := inchRows()
-	for i := range inches {
-		if inches[i].id == id {
-			return inches[i], true
-		}
-	}
-	return row{}, false
+	return nil
 }
 
 // Sized returns the id of a family's size for a board of the given depth in a shop of
@@ -73,7 +74,7 @@ func Sized(id string, depth unit.Length, system unit.System) string {
 	case Hook:
 		return "hook-keyhole"
 	}
-	if _, ok := find(id); ok {
+	if find(id) != nil {
 		return id
 	}
 	return ""

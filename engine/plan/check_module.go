@@ -291,7 +291,7 @@ func (c *checker) item(s spot, member, found string) {
 func (c *checker) bracket(i, j int) {
 	m := &c.p.Modules[i]
 	b, s := &m.Brackets[j], inModule(i).of("brackets", j)
-	if _, ok := hardware.Bracket(b.Kind); !ok {
+	if !hardware.IsBracket(b.Kind) {
 		args := []words.Arg{words.Word("what", "size.bracket"), words.Name("found", b.Kind)}
 		kind := c.p.Shop.Brackets.Kind
 		c.add(unknownItem, s, "kind", args, finding.Remedy{

@@ -10,7 +10,11 @@
 // Equilibrium moisture and movement between shop and house are not here.
 package wood
 
-import "ledgewright/engine/unit"
+import (
+	"sync"
+
+	"ledgewright/engine/unit"
+)
 
 // fibreSaturation is the moisture content in percent above which wood no longer
 // swells, as eq. 4-9 takes it.
@@ -69,7 +73,7 @@ const (
 
 // Find returns the species with the given id, and whether there is one.
 func Find(id string) (Species, bool) {
-	t := table()
+	t := rows()
 	for i := range t {
 		if t[i].ID == id {
 			return complete(t[i], i), true
@@ -80,13 +84,19 @@ func Find(id string) (Species, bool) {
 
 // All returns every species: hardwoods, softwoods, imported woods.
 func All() []Species {
-	t := table()
+	t := rows()
 	out := make([]Species, len(t))
 	for i := range t {
 		out[i] = complete(t[i], i)
 	}
 	return out
 }
+
+// rows holds the table, made on first need: nobody writes to it.
+var rows = sync.OnceValue(func() []Facts {
+	t := table()
+	return t[:]
+})
 
 // complete gives row i its look, and its specific gravity at 12 % where the handbook
 // prints only the basic one.
