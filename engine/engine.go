@@ -72,7 +72,10 @@ func DeriveLive(p plan.Plan, before *Build) Build {
 	b.from.broken = broken(b.from.checked)
 	lent := b.deriveModules(before)
 	b.arrange(p, before, lent)
-	b.Parts = part.Merge(b.from.counts)
+	var ok bool
+	if b.Parts, ok = lendParts(before, b.from, lent); !ok {
+		b.Parts = part.Merge(b.from.counts)
+	}
 	b.Holds = holdings(b.Modules, before, lent)
 	b.conclude(p)
 	return b

@@ -3,6 +3,7 @@ package engine
 import (
 	"reflect"
 
+	"ledgewright/engine/part"
 	"ledgewright/engine/plan"
 	"ledgewright/engine/shop"
 	"ledgewright/engine/wall"
@@ -89,6 +90,19 @@ func lendPlacing(before *Build, now source, i int, a plan.Arrangement, w plan.Wa
 		}
 	}
 	return old.result, true
+}
+
+// lendParts returns the earlier part list if every module's parts are those of before.
+func lendParts(before *Build, now source, lent []bool) (part.List, bool) {
+	if before == nil || len(before.from.modules) != len(now.modules) {
+		return part.List{}, false
+	}
+	for i, ok := range lent {
+		if !ok || before.from.modules[i].ID != now.modules[i].ID {
+			return part.List{}, false
+		}
+	}
+	return before.Parts, true
 }
 
 func sameArrangement(a, b *plan.Arrangement) bool {
