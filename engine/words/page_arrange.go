@@ -59,7 +59,12 @@ func arrangeWords() []Entry {
 		{"page.gap-y", "Gaps up"},
 
 		{"page.add-module", "Add a module"},
-		{"page.add-shape", "Add a {shape}"},
+		{"page.add-shelf", "Add a Shelf"},
+		{"page.add-l", "Add an L"},
+		{"page.add-u", "Add a U"},
+		{"page.add-z", "Add a Step"},
+		{"page.add-box", "Add a Box"},
+		{"page.add-hexagon", "Add a Hexagon"},
 		{"page.shape-shelf", "Shelf"},
 		{"page.shape-l", "L"},
 		{"page.shape-u", "U"},

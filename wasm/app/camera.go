@@ -23,7 +23,7 @@ const (
 // Room about the wall, in pixels, for figures, tools and a strip of floor. The column of
 // heights stands at the left.
 const (
-	roomLeft  = 84
+	roomLeft  = 96
 	roomRight = 30
 	roomAbove = 56
 	roomBelow = 92
@@ -32,7 +32,7 @@ const (
 // room is the room about the wall; about a narrow picture it is less.
 func room(size Size) (left, right, above, below float64) {
 	if size.Width < 600 {
-		return 56, 12, 30, 62
+		return 80, 12, 30, 62
 	}
 	return roomLeft, roomRight, roomAbove, roomBelow
 }

@@ -261,7 +261,7 @@ func addModule(s app.State, all []piece) Node {
 			e.X, e.Y = freeSpot(s, all, e.Width, max(e.Height, e.Thickness))
 		}
 		row.Kids = append(row.Kids, act("add-"+shape.ID, say(s, "page.shape-"+wordKey(shape.ID)), e, class("btn shape"),
-			at("aria-label", say(s, "page.add-shape", words.Word("shape", "page.shape-"+wordKey(shape.ID)))), shapeIcon(shape.ID)))
+			at("aria-label", say(s, "page.add-"+wordKey(shape.ID))), shapeIcon(shape.ID)))
 	}
 	return section("add", say(s, "page.add-module"), row)
 }

@@ -237,8 +237,17 @@ func grouped(s string) string {
 // aria-label among the parts.
 func button(key, label string, e app.Event, of ...part) Node {
 	n := el("button", key, at("type", "button"), on("click", e), parts(of))
-	n.Kids = append(said(label), n.Kids...)
+	n.Kids = append(oneRun(label), n.Kids...)
 	return classed(n, "btn")
+}
+
+// oneRun is a sentence as one kid, so that a row of kids does not pull it apart.
+func oneRun(sentence string) kids {
+	k := said(sentence)
+	if len(k) > 1 {
+		return kids{el("span", "", k)}
+	}
+	return k
 }
 
 // classed gives a class to an element that has none.

@@ -272,7 +272,8 @@ func placeButtons(s app.State) (out kids) {
 	poses, _ := s.Suggested(id)
 	for i, pose := range poses {
 		n := strconv.Itoa(i + 1)
-		f := fig{id: "place-" + n, at: drawing.Point{X: pose.X.MM(), Y: pose.Y.MM()}}
+		beside := float64(i-1) * 36 * pixelOf(s.Camera) // places may lie close together
+		f := fig{id: "place-" + n, at: drawing.Point{X: pose.X.MM() + beside, Y: pose.Y.MM()}}
 		out = append(out, f.placed("button", "fig place", at("type", "button"),
 			at("aria-label", say(s, "page.place-number", words.Name("number", n))), on("click", placeHere(s, pose)), text(n)))
 	}
