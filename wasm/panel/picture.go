@@ -84,9 +84,21 @@ func sourceOf(s app.State, p plan.Plan, b engine.Build) source {
 		modules: first(b.Modules), results: first(b.Arrangements),
 		wall: s.Wall, arrangement: s.Arrangement, selected: selected(s), job: s.Job,
 		evening: evening(s), studs: s.On[app.Studs], bands: bands(s),
-		sizes: s.Job != app.Make,
+		sizes: sized(s, b),
 		pixel: pixelOf(s.Camera), style: p.Style(),
 	}
+}
+
+// mostSized is how many modules have their sizes shown at once.
+const mostSized = 12
+
+// sized reports whether dimensions are drawn: in Arrange of what is chosen, or of all
+// where nothing is and they are few enough to be read.
+func sized(s app.State, b engine.Build) bool {
+	if s.Job == app.Arrange && selected(s) == "" {
+		return len(resultOf(b, s.Arrangement).Placed) <= mostSized
+	}
+	return s.Job != app.Make
 }
 
 // selected is the module whose sizes are shown.
