@@ -15,12 +15,12 @@ import (
 
 // agree returns the sections of the panel for handing on: the link, files, what the job
 // is, what is not checked, the title block, and the way to other jobs.
-func agree(s app.State) []Node {
+func agree(s *app.State) []Node {
 	return []Node{linkSection(s), fileSection(s), summarySection(s), notChecked(s), childrenCaution(s), jobSection(s), otherJobs(s)}
 }
 
 // jobSection are the fields of the title block.
-func jobSection(s app.State) Node {
+func jobSection(s *app.State) Node {
 	j := s.Plan.Job
 	fields := el("div", "fields", class("fields"))
 	for _, f := range [...]struct{ member, value string }{
@@ -35,7 +35,7 @@ func jobSection(s app.State) Node {
 }
 
 // linkSection hands the plan on as a link, as long as one will do.
-func linkSection(s app.State) Node {
+func linkSection(s *app.State) Node {
 	code, err := link.EncodePlan(s.Plan, link.Options{})
 	title := say(s, "agree.link")
 	if err != nil {
@@ -57,7 +57,7 @@ func linkSection(s app.State) Node {
 }
 
 // fileSection hands on files.
-func fileSection(s app.State) Node {
+func fileSection(s *app.State) Node {
 	list := el("ul", "file-list", class("handing"))
 	for _, what := range [...]string{"plan", "build", "parts", "picture"} {
 		list.Kids = append(list.Kids, el("li", "file-"+what,
@@ -67,13 +67,13 @@ func fileSection(s app.State) Node {
 	return section("files", say(s, "agree.files"), list)
 }
 
-func handOn(s app.State, what, by string) Node {
+func handOn(s *app.State, what, by string) Node {
 	name := words.Name("what", strings.ToLower(say(s, "agree.file-"+what)))
 	return button(by+"-"+what, say(s, "agree."+by), app.HandOn{What: what, By: by}, at("aria-label", say(s, "agree."+by+"-what", name)))
 }
 
 // summarySection says what the job is.
-func summarySection(s app.State) Node {
+func summarySection(s *app.State) Node {
 	var rows []row
 	for _, m := range s.Build.Modules {
 		if len(m.Boards) > 0 {
@@ -98,14 +98,14 @@ func summarySection(s app.State) Node {
 
 // moduleCells are a module's name, its size as it hangs, or as it is walked where it does
 // not hang, its wood and its mass.
-func moduleCells(s app.State, m module.Result) []part {
+func moduleCells(s *app.State, m module.Result) []part {
 	style, box := s.Plan.Style(), hungBox(s, m)
 	size := say(s, "agree.size", words.Name("w", style.Length(box.MaxX-box.MinX)), words.Name("h", style.Length(box.MaxY-box.MinY)),
 		words.Name("d", style.Length(m.Depth)))
 	return []part{text(moduleLabel(m)), fractions(size), text(woodName(m.Boards[0].Wood)), fractions(style.Mass(m.Mass))}
 }
 
-func hungBox(s app.State, m module.Result) module.Box {
+func hungBox(s *app.State, m module.Result) module.Box {
 	for _, p := range placedInView(s) {
 		if p.Module == m.ID {
 			return p.Box
@@ -114,10 +114,10 @@ func hungBox(s app.State, m module.Result) module.Box {
 	return m.Box
 }
 
-func placedInView(s app.State) []wall.Placed { return resultOf(s.Build, s.Arrangement).Placed }
+func placedInView(s *app.State) []wall.Placed { return resultOf(s.Build, s.Arrangement).Placed }
 
 // notChecked lists what nobody has checked: in this job, and ever.
-func notChecked(s app.State) Node {
+func notChecked(s *app.State) Node {
 	var here kids
 	for i, f := range s.Build.Findings {
 		if f.Kind.Severity == finding.Unknown {
@@ -138,7 +138,7 @@ func notChecked(s app.State) Node {
 }
 
 // otherJobs leads to the first page, where plans are opened.
-func otherJobs(s app.State) Node {
+func otherJobs(s *app.State) Node {
 	return section("others", say(s, "agree.others"), note("others-how", say(s, "agree.others-how")),
 		button("all-jobs", say(s, "agree.all-jobs"), app.Home{}))
 }

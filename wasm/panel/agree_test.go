@@ -19,14 +19,14 @@ import (
 func TestAgreeIsSound(t *testing.T) {
 	for _, name := range assets.Names() {
 		s := desk(t, name, app.Go{Job: app.Agree})
-		requireSound(t, agree(s))
-		requireFieldsWork(t, s, agree(s))
+		requireSound(t, agree(&s))
+		requireFieldsWork(t, s, agree(&s))
 	}
 }
 
 func saved(t *testing.T, s app.State, key string) app.Save {
 	t.Helper()
-	_, effects := click(t, s, agree(s), key)
+	_, effects := click(t, s, agree(&s), key)
 	require.Len(t, effects, 1, key)
 	save, ok := effects[0].(app.Save)
 	require.True(t, ok, "%s: %#v", key, effects[0])
@@ -37,7 +37,7 @@ func saved(t *testing.T, s app.State, key string) app.Save {
 func TestTheLinkIsThePlanWithoutNames(t *testing.T) {
 	for _, name := range assets.Names() {
 		s := desk(t, name, app.Go{Job: app.Agree})
-		s, _ = app.Step(s, app.Entered{Field: deskField(t, agree(s), "job-client"), Text: "Ash and Elder"})
+		s, _ = app.Step(s, app.Entered{Field: deskField(t, agree(&s), "job-client"), Text: "Ash and Elder"})
 		require.Equal(t, "Ash and Elder", s.Plan.Job.Client)
 		for _, by := range []string{"copy", "share"} {
 			save := saved(t, s, by+"-link")
@@ -87,7 +87,7 @@ func TestFilesComeOut(t *testing.T) {
 func TestLongLinksAreSaid(t *testing.T) {
 	s := desk(t, "library", app.Go{Job: app.Agree})
 	code := saved(t, s, "copy-link").Text
-	says := reads(atKey(t, agree(s), "link-length"))
+	says := reads(atKey(t, agree(&s), "link-length"))
 	require.Contains(t, says, fmtCount(len(code))+" ")
 	require.Equal(t, len(code) > link.Warn, strings.Contains(says, "surer"))
 	r := rand.New(rand.NewPCG(1, 2))
@@ -98,9 +98,9 @@ func TestLongLinksAreSaid(t *testing.T) {
 		}
 		s, _ = app.Step(s, app.DoLine{Line: line("set-module", "module", id, "name", name)})
 	}
-	require.False(t, hasKey(agree(s), "copy-link"))
-	require.Contains(t, reads(atKey(t, agree(s), "link")), "Hand on the plan as a file")
-	requireSound(t, agree(s))
+	require.False(t, hasKey(agree(&s), "copy-link"))
+	require.Contains(t, reads(atKey(t, agree(&s), "link")), "Hand on the plan as a file")
+	requireSound(t, agree(&s))
 }
 
 func fmtCount(n int) string { return reads(fractions(strconv.Itoa(n))...) }
@@ -114,35 +114,35 @@ func idsOf(p plan.Plan) (ids []string) {
 
 func TestWhatIsNotCheckedIsListed(t *testing.T) {
 	s := desk(t, "study", app.Go{Job: app.Agree})
-	says := reads(atKey(t, agree(s), "not-checked"))
+	says := reads(atKey(t, agree(&s), "not-checked"))
 	require.Contains(t, says, "what each shelf can carry is not checked")
 	require.Contains(t, says, "nobody may climb")
-	require.True(t, hasKey(agree(s), "caution-children"))
+	require.True(t, hasKey(agree(&s), "caution-children"))
 }
 
 func TestAllJobsLeadsHome(t *testing.T) {
 	s := desk(t, "porch", app.Go{Job: app.Agree})
-	s, _ = click(t, s, agree(s), "all-jobs")
+	s, _ = click(t, s, agree(&s), "all-jobs")
 	require.Equal(t, app.AtStart, s.Screen)
 }
 
 func BenchmarkAgree(b *testing.B) {
 	s := desk(b, "library", app.Go{Job: app.Agree})
 	for b.Loop() {
-		agree(s)
+		agree(&s)
 	}
 }
 
 func BenchmarkMake(b *testing.B) {
 	s := desk(b, "library", app.Go{Job: app.Make})
 	for b.Loop() {
-		makeJob(s)
+		makeJob(&s)
 	}
 }
 
 func BenchmarkHang(b *testing.B) {
 	s := desk(b, "library", app.Go{Job: app.Hang})
 	for b.Loop() {
-		hang(s)
+		hang(&s)
 	}
 }

@@ -15,7 +15,7 @@ import (
 )
 
 // arrange returns the sections of the panel in which modules are placed.
-func arrange(s app.State) kids {
+func arrange(s *app.State) kids {
 	all := piecesOf(s, s.Plan, s.Build)
 	var out kids
 	out = append(out, findings(s)...)
@@ -35,7 +35,7 @@ const (
 
 // findings are the worst findings with their remedies, those of what is chosen first;
 // the others are folded away.
-func findings(s app.State) kids {
+func findings(s *app.State) kids {
 	var own, rest []int
 	for i, f := range s.Build.Findings {
 		switch {
@@ -68,7 +68,7 @@ func findings(s app.State) kids {
 }
 
 // folded are further findings.
-func folded(s app.State, order []int, all int) Node {
+func folded(s *app.State, order []int, all int) Node {
 	key := "page.more-findings"
 	if len(order) == all {
 		key = "page.all-findings"
@@ -95,7 +95,7 @@ func silhouette(p piece) Node {
 }
 
 // onWall lists the modules that hang on the wall in view.
-func onWall(s app.State, all []piece) Node {
+func onWall(s *app.State, all []piece) Node {
 	worst := severities(s.Build)
 	list := el("ul", "", class("pieces"), at("aria-label", say(s, "page.on-wall")))
 	n := 0
@@ -116,7 +116,7 @@ func onWall(s app.State, all []piece) Node {
 }
 
 // pieceRow is one module of the list.
-func pieceRow(s app.State, p piece, worst finding.Severity) Node {
+func pieceRow(s *app.State, p piece, worst finding.Severity) Node {
 	on := slices.Contains(s.Chosen, p.m.ID)
 	names := "off"
 	if on {
@@ -145,13 +145,13 @@ func sizes(size string) kids {
 }
 
 // choosing is the button with the module's name.
-func choosing(_ app.State, p piece, on bool) Node {
+func choosing(_ *app.State, p piece, on bool) Node {
 	return el("button", "choose-"+p.m.ID, at("type", "button"), class("name"), state("aria-pressed", on),
 		Handler{"click", app.Choose{Module: p.m.ID}}, text(p.m.Label()))
 }
 
 // moduleState is the worst of a module's findings in a word.
-func moduleState(s app.State, worst finding.Severity) Node {
+func moduleState(s *app.State, worst finding.Severity) Node {
 	key := "page.state-fits"
 	switch worst {
 	case finding.Stop:
@@ -165,7 +165,7 @@ func moduleState(s app.State, worst finding.Severity) Node {
 }
 
 // offWall lists the modules that hang elsewhere or nowhere.
-func offWall(s app.State, all []piece) Node {
+func offWall(s *app.State, all []piece) Node {
 	list := el("ul", "", class("pieces plain"), at("aria-label", say(s, "page.off-wall")))
 	for _, p := range all {
 		if p.stands {
@@ -185,13 +185,13 @@ func offWall(s app.State, all []piece) Node {
 }
 
 // placeFree places a module where the wall is free.
-func placeFree(s app.State, all []piece, p piece) edit.Edit {
+func placeFree(s *app.State, all []piece, p piece) edit.Edit {
 	x, y := freeSpot(s, all, p.width(), p.height())
 	return edit.Place{Arrangement: s.Arrangement, Module: p.m.ID, With: edit.Changes(edit.Change("x", x), edit.Change("y", y))}
 }
 
 // placeHere moves or puts the module of a pose there.
-func placeHere(s app.State, o plan.Pose) app.Event {
+func placeHere(s *app.State, o plan.Pose) app.Event {
 	return app.Do{Edits: []edit.Edit{edit.Place{Arrangement: s.Arrangement, Module: o.Module, With: edit.Changes(
 		edit.Change("x", o.X), edit.Change("y", o.Y), edit.Change("turn", o.Turn), edit.Change("flip", o.Flip))}}}
 }
@@ -199,7 +199,7 @@ func placeHere(s app.State, o plan.Pose) app.Event {
 // freeSpot returns a middle for something of a size at which it meets nothing: the
 // nearest on a grid to the middle of the wall at the height of the eyes, or that itself
 // where the wall is full.
-func freeSpot(s app.State, all []piece, width, height unit.Length) (x, y unit.Length) {
+func freeSpot(s *app.State, all []piece, width, height unit.Length) (x, y unit.Length) {
 	w, _ := s.Plan.Wall(s.Wall)
 	taken := make([]module.Box, 0, len(all)+len(w.Obstacles))
 	for _, p := range all {
@@ -237,7 +237,7 @@ func freeSpot(s app.State, all []piece, width, height unit.Length) (x, y unit.Le
 }
 
 // gridStep is a sixteenth of the wall, in whole steps of the tape.
-func gridStep(s app.State, whole unit.Length) unit.Length {
+func gridStep(s *app.State, whole unit.Length) unit.Length {
 	step, _ := s.Plan.Style().Rounded(whole / 16)
 	return step
 }
@@ -252,7 +252,7 @@ func meets(taken []module.Box, b module.Box) bool {
 }
 
 // addModule offers the ready shapes; each is added and hung where the wall is free.
-func addModule(s app.State, all []piece) Node {
+func addModule(s *app.State, all []piece) Node {
 	row := el("div", "", class("shapes"), at("role", "group"), at("aria-label", say(s, "page.add-module")))
 	for _, shape := range edit.Shapes() {
 		e := readyShape(s, shape)
@@ -268,7 +268,7 @@ func addModule(s app.State, all []piece) Node {
 
 // readyShape is a ready shape in its usual sizes, of the wood, depth and thickness of the
 // module that was made last.
-func readyShape(s app.State, shape edit.Shape) edit.AddModule {
+func readyShape(s *app.State, shape edit.Shape) edit.AddModule {
 	r := shape.Sizes
 	e := edit.AddModule{Shape: shape.ID, Width: r.Width, Height: r.Height, Upper: r.Upper, Depth: r.Depth, Thickness: r.Thickness, Wood: "white-oak",
 		Name: freeName(s, say(s, "page.shape-"+wordKey(shape.ID)))}
@@ -289,7 +289,7 @@ func readyShape(s app.State, shape edit.Shape) edit.AddModule {
 }
 
 // freeName is a name that no module has: "Box", "Box 2" …
-func freeName(s app.State, name string) string {
+func freeName(s *app.State, name string) string {
 	for n, try := 2, name; ; n++ {
 		if !slices.ContainsFunc(s.Plan.Modules, func(m plan.Module) bool { return m.Name == try }) {
 			return try
@@ -299,7 +299,7 @@ func freeName(s app.State, name string) string {
 }
 
 // snapping are the things that a module sticks to while it is moved.
-func snapping(s app.State) Node {
+func snapping(s *app.State) Node {
 	n := el("div", "", class("ticks"))
 	for _, k := range [...]struct {
 		of  app.Switch
@@ -311,7 +311,7 @@ func snapping(s app.State) Node {
 }
 
 // lines are the chalk lines with their heights.
-func lines(s app.State) Node {
+func lines(s *app.State) Node {
 	a, _ := s.Plan.Arrangement(s.Arrangement)
 	n := counted("lines", say(s, "page.lines"), len(a.Lines))
 	for i, l := range a.Lines {

@@ -13,7 +13,7 @@ import (
 
 // arrangements lists the arrangements side by side, each as a small picture that is
 // chosen by a tap, and what can be done with the one in view.
-func arrangements(s app.State) Node {
+func arrangements(s *app.State) Node {
 	n := counted("arrangements", say(s, "page.arrangements"), len(s.Plan.Arrangements))
 	row := el("div", "", class("shapes wide"), at("role", "group"), at("aria-label", say(s, "page.arrangements")))
 	for _, a := range s.Plan.Arrangements {
@@ -33,7 +33,7 @@ func arrangements(s app.State) Node {
 }
 
 // arrangementTools rename, duplicate and remove the arrangement in view.
-func arrangementTools(s app.State, a plan.Arrangement) Node {
+func arrangementTools(s *app.State, a plan.Arrangement) Node {
 	name := app.Field{Key: "name-" + a.ID, Label: say(s, "page.arrangement-name"), Kind: app.TextField,
 		Line: line("set-arrangement", "arrangement", a.ID, "name", "$"), Value: a.Name}
 	return el("div", "arrangement", class("stack"), field(s, name),
@@ -43,12 +43,12 @@ func arrangementTools(s app.State, a plan.Arrangement) Node {
 }
 
 // nextArrangement is a name for one more arrangement.
-func nextArrangement(s app.State) string {
+func nextArrangement(s *app.State) string {
 	return say(s, "page.arrangement-number", words.Count("n", s.Plan.Counters.Arrangement+1))
 }
 
 // thumbnail is an arrangement on its wall in small.
-func thumbnail(s app.State, a plan.Arrangement) Node {
+func thumbnail(s *app.State, a plan.Arrangement) Node {
 	w, _ := s.Plan.Wall(a.Wall)
 	box := drawing.Box{MaxX: max(w.Width.MM(), 1), MaxY: max(w.Height.MM(), 1)}
 	n := svg("svg", "", class("nss"), at("aria-hidden", "true"), at("viewBox", "0 0 "+decimal(box.Width())+" "+decimal(box.Height())),

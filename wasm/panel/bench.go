@@ -15,7 +15,7 @@ import (
 type bigFigure struct{ name, figure, unit string }
 
 // bigLength is a length as a big figure.
-func bigLength(s app.State, name string, l unit.Length) bigFigure {
+func bigLength(s *app.State, name string, l unit.Length) bigFigure {
 	u := "mm"
 	if s.Plan.Units.System == unit.Inches {
 		u = "in"
@@ -34,7 +34,7 @@ func bigFigures(key string, of ...bigFigure) Node {
 
 // benchTurning are the buttons of the bench: back, next, and to the whole list. With one thing
 // there is nothing to turn to; after the last comes the first.
-func benchTurning(s app.State, job string, here, n int, thing app.Thing) Node {
+func benchTurning(s *app.State, job string, here, n int, thing app.Thing) Node {
 	to := func(key string, i int, names string) Node {
 		thing.Index = (here+i+n)%n + 1
 		return button(key, say(s, job+"."+key, words.Name("n", strconv.Itoa(thing.Index))), app.Point{At: thing}, class(names))
@@ -48,7 +48,7 @@ func benchTurning(s app.State, job string, here, n int, thing app.Thing) Node {
 }
 
 // benchPart is one part at the bench.
-func benchPart(s app.State) []Node {
+func benchPart(s *app.State) []Node {
 	i, all := partInHand(s), s.Build.Parts.Parts
 	p := all[i]
 	m, _ := moduleOfBoard(s, p.Boards[0])
@@ -63,7 +63,7 @@ func benchPart(s app.State) []Node {
 		benchTurning(s, "make", i, len(all), app.Thing{Kind: "part"}))}
 }
 
-func partFigures(s app.State, p engpart.Part) []bigFigure {
+func partFigures(s *app.State, p engpart.Part) []bigFigure {
 	out := []bigFigure{bigLength(s, lengthName(s, p), p.Overall)}
 	if p.Inside != p.Overall {
 		b, _ := moduleOfBoard(s, p.Boards[0])

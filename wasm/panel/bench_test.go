@@ -25,7 +25,7 @@ func jobM() app.State {
 func BenchmarkFirstPageM(b *testing.B) {
 	s := jobM()
 	for b.Loop() {
-		Page(s)
+		Page(&s)
 	}
 }
 
@@ -33,9 +33,9 @@ func BenchmarkFirstPageM(b *testing.B) {
 func BenchmarkNextPageM(b *testing.B) {
 	s := jobM()
 	var p Painter
-	p.Page(s)
+	p.Page(&s)
 	for b.Loop() {
-		p.Page(s)
+		p.Page(&s)
 	}
 }
 
@@ -46,7 +46,7 @@ func BenchmarkDragPageM(b *testing.B) {
 	id := s.Plan.Modules[20].ID
 	s.Chosen = []string{id}
 	var p Painter
-	p.Page(s)
+	p.Page(&s)
 	s.Drag = app.Drag{Active: true, Modules: s.Chosen}
 	moved, _, err := edit.Apply(s.Plan, edit.Move{Arrangement: s.Arrangement, Module: id, DX: 20 * unit.Millimetre})
 	if err != nil {
@@ -54,6 +54,6 @@ func BenchmarkDragPageM(b *testing.B) {
 	}
 	s.Preview = app.Preview{Shown: true, Plan: moved, Build: engine.Derive(moved, &s.Build)}
 	for b.Loop() {
-		p.Page(s)
+		p.Page(&s)
 	}
 }

@@ -10,7 +10,7 @@ import (
 // caution is a warning as ANSI Z535.4 grades them: what could kill or maim. The sign is a
 // triangle with an exclamation mark, as ISO 7010 draws a general warning; the word stands
 // beside it.
-func caution(s app.State, key, sentence string, more ...part) Node {
+func caution(s *app.State, key, sentence string, more ...part) Node {
 	return el("article", key, class("finding is-warn caution"), triangle(),
 		el("h4", "", text(say(s, "hang.warning"))), el("p", "says", said(sentence)), parts(more))
 }
@@ -40,7 +40,7 @@ func oldWall(year int, known bool) string {
 }
 
 // childrenCaution stands wherever load is spoken of.
-func childrenCaution(s app.State) Node {
+func childrenCaution(s *app.State) Node {
 	return caution(s, "caution-children", say(s, "hang.caution-children"))
 }
 

@@ -12,7 +12,7 @@ import (
 
 // chosen returns the tools for what is chosen: for one module its place and turn and
 // the module itself, for several what they can do together.
-func chosen(s app.State, all []piece) kids {
+func chosen(s *app.State, all []piece) kids {
 	var on []piece
 	for _, id := range s.Chosen {
 		for _, p := range all {
@@ -31,7 +31,7 @@ func chosen(s app.State, all []piece) kids {
 }
 
 // oneChosen are the tools for one module.
-func oneChosen(s app.State, all []piece, p piece) Node {
+func oneChosen(s *app.State, all []piece, p piece) Node {
 	id := p.m.ID
 	name := app.Field{Key: "name-" + id, Label: say(s, "page.name-of"), Kind: app.TextField, Optional: true,
 		Line: line("set-module", "module", id, "name", "$"), Value: p.m.Name}
@@ -44,7 +44,7 @@ func oneChosen(s app.State, all []piece, p piece) Node {
 }
 
 // placeFields are the figures of a module's place.
-func placeFields(s app.State, p piece) Node {
+func placeFields(s *app.State, p piece) Node {
 	b, id := p.placed.Box, p.m.ID
 	n := el("div", "place", class("fields"),
 		field(s, p.moveX(s, "x-"+id, say(s, "page.from-left"), b.MinX)),
@@ -60,7 +60,7 @@ func placeFields(s app.State, p piece) Node {
 }
 
 // poseTurns are the turns by a quarter, and the flip.
-func poseTurns(s app.State, p piece) Node {
+func poseTurns(s *app.State, p piece) Node {
 	id, a := p.m.ID, s.Arrangement
 	return el("div", "turning", class("row"),
 		act("turn-left", say(s, "page.turn-left"), edit.Turn{Arrangement: a, Module: id, By: unit.QuarterTurn}),
@@ -69,7 +69,7 @@ func poseTurns(s app.State, p piece) Node {
 }
 
 // making are the buttons that make a module of a module, and those that take it away.
-func making(s app.State, all []piece, p piece) Node {
+func making(s *app.State, all []piece, p piece) Node {
 	id, a := p.m.ID, ""
 	var x, y unit.Length
 	if p.stands {
@@ -88,7 +88,7 @@ func making(s app.State, all []piece, p piece) Node {
 }
 
 // places shows the places that fit, once somebody has asked.
-func places(s app.State, p piece) Node {
+func places(s *app.State, p piece) Node {
 	n := el("div", "places", class("stack"))
 	poses, asked := s.Suggested(p.m.ID)
 	if !asked {
@@ -111,7 +111,7 @@ func places(s app.State, p piece) Node {
 }
 
 // nudges move what is chosen by steps of the tape, small and large.
-func nudges(s app.State, ids ...string) Node {
+func nudges(s *app.State, ids ...string) Node {
 	small, large := unit.Millimetre, 10*unit.Millimetre
 	if s.Plan.Units.System == unit.Inches {
 		small, large = unit.Inch/16, unit.Inch
@@ -128,7 +128,7 @@ func nudges(s app.State, ids ...string) Node {
 	return n
 }
 
-func nudge(s app.State, ids []string, to string, by, dx, dy unit.Length) Node {
+func nudge(s *app.State, ids []string, to string, by, dx, dy unit.Length) Node {
 	e := edit.Move{Arrangement: s.Arrangement, DX: dx, DY: dy}
 	if len(ids) == 1 {
 		e.Module = ids[0]
@@ -141,7 +141,7 @@ func nudge(s app.State, ids []string, to string, by, dx, dy unit.Length) Node {
 }
 
 // severalChosen are the tools for several modules.
-func severalChosen(s app.State, on []piece) Node {
+func severalChosen(s *app.State, on []piece) Node {
 	n := counted("chosen", say(s, "page.chosen-several"), len(on))
 	var ids []string
 	for _, p := range on {
@@ -170,7 +170,7 @@ func several(key, label string, ids []string, of func(id string) edit.Edit) Node
 }
 
 // aligning brings modules to a line with the one that was chosen first.
-func aligning(s app.State, ids []string) Node {
+func aligning(s *app.State, ids []string) Node {
 	n := el("div", "align", class("row"), at("role", "group"), at("aria-label", say(s, "page.align")))
 	for _, to := range [...]string{"left", "centre", "right", "top", "middle", "bottom"} {
 		n.Kids = append(n.Kids, act("align-"+to, say(s, "page.align-"+to), edit.Align{Arrangement: s.Arrangement, Modules: ids, To: to}))
@@ -179,7 +179,7 @@ func aligning(s app.State, ids []string) Node {
 }
 
 // spreading makes the gaps between modules equal.
-func spreading(s app.State, ids []string) Node {
+func spreading(s *app.State, ids []string) Node {
 	gap := func(key, word, along string) Node {
 		f := lengthField(s, key, say(s, word), line("spread", "arrangement", s.Arrangement, "modules", ids, "along", along, "gap", "$"), 0)
 		f.Value = ""
@@ -195,7 +195,7 @@ func spreading(s app.State, ids []string) Node {
 	return n
 }
 
-func labelOf(s app.State, id string) string {
+func labelOf(s *app.State, id string) string {
 	m, _ := s.Plan.Module(id)
 	return m.Label()
 }

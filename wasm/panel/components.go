@@ -85,7 +85,7 @@ func set(name, value string) part { return prop{name, value} }
 func on(kind string, e app.Event) Handler { return Handler{kind, e} }
 
 // say returns words of the catalogue in the plan's units.
-func say(s app.State, key string, args ...words.Arg) string {
+func say(s *app.State, key string, args ...words.Arg) string {
 	return words.Text(key, args, s.Plan.Style())
 }
 
@@ -174,7 +174,7 @@ func digits(s string) (n int) {
 func figure(s string) Node { return el("span", "", class("n"), fractions(s)) }
 
 // length returns a length of the plan as a figure, without its unit.
-func length(s app.State, l unit.Length) Node { return figure(s.Plan.Style().Length(l)) }
+func length(s *app.State, l unit.Length) Node { return figure(s.Plan.Style().Length(l)) }
 
 // narrow and nobreak keep a figure together: narrow between thousands, nobreak before
 // a fraction and before a unit.
@@ -328,7 +328,7 @@ func quote(b *strings.Builder, s string) {
 }
 
 // echo returns what was typed into a field so far, or its value.
-func echo(s app.State, f app.Field) (value string, e app.Echo) {
+func echo(s *app.State, f app.Field) (value string, e app.Echo) {
 	if e, ok := s.Fields[f.Key]; ok {
 		return e.Text, e
 	}
@@ -337,7 +337,7 @@ func echo(s app.State, f app.Field) (value string, e app.Echo) {
 
 // field returns a labelled text field. What was understood, or what is wrong, stands
 // below it.
-func field(s app.State, f app.Field, of ...part) Node {
+func field(s *app.State, f app.Field, of ...part) Node {
 	value, e := echo(s, f)
 	id := "f-" + f.Key
 	mode := "decimal"
@@ -378,7 +378,7 @@ type option struct{ value, label string }
 
 // choice returns a labelled list to choose from. The field's value is chosen; a value
 // that is not among the options stands as a first one without words for it.
-func choice(s app.State, f app.Field, options []option, of ...part) Node {
+func choice(s *app.State, f app.Field, options []option, of ...part) Node {
 	id := "f-" + f.Key
 	_, e := echo(s, f)
 	return el("div", f.Key+"-field", class("field"), parts(of),
@@ -400,14 +400,14 @@ func optionNodes(value string, options []option) (out kids) {
 }
 
 // tick returns a labelled box to tick that makes the field's edit.
-func tick(_ app.State, f app.Field, of ...part) Node {
+func tick(_ *app.State, f app.Field, of ...part) Node {
 	return el("label", f.Key+"-field", class("choice"), parts(of),
 		el("input", f.Key, at("type", "checkbox"), flag("checked", f.Value == "true"), on("change", app.Entered{Field: f})),
 		el("span", "", text(f.Label)))
 }
 
 // toggleBox returns a labelled box to tick that turns a switch of the page.
-func toggleBox(s app.State, key, label string, of app.Switch, ticked bool) Node {
+func toggleBox(s *app.State, key, label string, of app.Switch, ticked bool) Node {
 	return el("label", key+"-field", class("choice"),
 		el("input", key, at("type", "checkbox"), flag("checked", ticked), on("change", app.Show{What: of})),
 		el("span", "", text(label)))
@@ -508,7 +508,7 @@ func label(of finding.Severity, word string) Node {
 }
 
 // findingCard returns the finding with that number in the build, with what would help.
-func findingCard(s app.State, i int) Node {
+func findingCard(s *app.State, i int) Node {
 	f := s.Build.Findings[i]
 	style := s.Plan.Style()
 	card := el("article", app.FindingKey(i), class("finding "+tone(f.Kind.Severity)), at("tabindex", "-1"),
@@ -528,7 +528,7 @@ func findingCard(s app.State, i int) Node {
 }
 
 // remedy is a button where the tool can do it, and a sentence where the maker must.
-func remedy(s app.State, _ finding.Finding, r finding.Remedy, key string, first bool) Node {
+func remedy(s *app.State, _ finding.Finding, r finding.Remedy, key string, first bool) Node {
 	says := engine.SayRemedy(r, s.Plan.Style())
 	if r.Edit.Do == "" {
 		return el("p", key, class("small mute"), said(says))

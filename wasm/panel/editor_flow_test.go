@@ -33,9 +33,9 @@ func (m *maker) step(e app.Event) {
 // control returns the one control of a tag with that name.
 func (m *maker) control(tag, name string) Node {
 	m.t.Helper()
-	tree := el("div", "", kids(survey(m.s)))
+	tree := el("div", "", kids(survey(&m.s)))
 	if m.s.Job == app.Arrange {
-		tree = el("div", "", kids(moduleEditor(m.s)))
+		tree = el("div", "", kids(moduleEditor(&m.s)))
 	}
 	labels := labelsOf(tree)
 	var found []Node
@@ -249,7 +249,7 @@ func TestUnknownStaysSeen(t *testing.T) {
 	m.s, _ = app.Step(m.s, app.Started{Now: "14:02", Size: app.Size{Width: 754, Height: 660}})
 	m.s, _ = app.Step(m.s, app.NewJob{Width: "3000", Height: "2400"})
 	seen := func() (unknown, asked int, text string) {
-		tree := el("div", "", kids(survey(m.s)))
+		tree := el("div", "", kids(survey(&m.s)))
 		walk(tree, func(n Node) {
 			for _, a := range n.Attrs {
 				if a.Name == "data-unknown" {
@@ -282,7 +282,7 @@ func TestCautionsOfASurveyAreShort(t *testing.T) {
 	for _, system := range []unit.System{unit.Metric, unit.Inches} {
 		s := app.State{Plan: plan.New(system)}
 		for _, key := range []string{"survey.caution-old", "survey.caution-cables"} {
-			says := say(s, key, words.Length("limit", pick(s, 150, 6)))
+			says := say(&s, key, words.Length("limit", pick(&s, 150, 6)))
 			require.LessOrEqual(t, len(strings.Fields(says)), 25, says)
 		}
 	}

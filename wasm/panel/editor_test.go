@@ -45,11 +45,11 @@ func subjects(t *testing.T, random uint64) map[string]plan.Plan {
 func panels(s app.State) (states []app.State, trees []Node) {
 	for _, w := range s.Plan.Walls {
 		now, _ := app.Step(s, app.ShowWall{ID: w.ID})
-		states, trees = append(states, now), append(trees, el("div", "", kids(survey(now))))
+		states, trees = append(states, now), append(trees, el("div", "", kids(survey(&now))))
 	}
 	for _, m := range s.Plan.Modules {
 		now, _ := app.Step(s, app.Choose{Module: m.ID})
-		states, trees = append(states, now), append(trees, el("div", "", kids(moduleEditor(now))))
+		states, trees = append(states, now), append(trees, el("div", "", kids(moduleEditor(&now))))
 	}
 	return states, trees
 }
@@ -305,5 +305,5 @@ func TestPlansOutOfOrderAreShown(t *testing.T) {
 		}
 	}
 	s := atWork(t, plan.New("in"))
-	require.Contains(t, textOf(el("div", "", kids(survey(s)))), "No wall yet")
+	require.Contains(t, textOf(el("div", "", kids(survey(&s)))), "No wall yet")
 }

@@ -36,7 +36,7 @@ func figsOf(items []drawing.Item) []fig {
 }
 
 // figures are the texts of the drawing, each a button where it can be typed.
-func figures(s app.State, now plan.Plan, b engine.Build, figs []fig) kids {
+func figures(s *app.State, now plan.Plan, b engine.Build, figs []fig) kids {
 	out := make(kids, 0, len(figs))
 	of := figured{now, b, nil}
 	if s.Job == app.Arrange {
@@ -56,7 +56,7 @@ type figured struct {
 }
 
 // node is the figure on the page.
-func (f fig) node(s app.State, of figured) Node {
+func (f fig) node(s *app.State, of figured) Node {
 	if owner, n, ok := strings.Cut(f.id, "/number"); ok {
 		at := app.Thing{Kind: "point", Owner: owner, ID: n}
 		return f.placed("button", "fig pin-on", at2("type", "button"), on("click", app.Point{At: at}),
@@ -70,7 +70,7 @@ func (f fig) node(s app.State, of figured) Node {
 }
 
 // button is a figure that can be typed.
-func (f fig) button(s app.State, field app.Field) Node {
+func (f fig) button(s *app.State, field app.Field) Node {
 	open := s.Typing.Open && s.Typing.Field.Key == field.Key
 	return f.placed("button", "fig"+f.tail(s), at2("type", "button"), state("aria-expanded", open),
 		at2("aria-label", field.Label+": "+f.text), on("click", app.OpenTyping{Field: field}), fractions(f.text))
@@ -81,7 +81,7 @@ func at2(name, value string) Attr { return Attr{name, value} }
 
 // tail are the classes that say how the figure stands; a figure of what is not chosen
 // gives way on narrow windows.
-func (f fig) tail(s app.State) (names string) {
+func (f fig) tail(s *app.State) (names string) {
 	if f.up {
 		names += " up"
 	}
@@ -103,7 +103,7 @@ func (f fig) placed(tag, names string, of ...part) Node {
 }
 
 // field is what typing the figure changes.
-func (f fig) field(s app.State, of figured) (app.Field, bool) {
+func (f fig) field(s *app.State, of figured) (app.Field, bool) {
 	key := "fig-" + f.id
 	owner, what, _ := strings.Cut(f.id, "/")
 	switch {
@@ -131,7 +131,7 @@ func (f fig) field(s app.State, of figured) (app.Field, bool) {
 }
 
 // datumField moves the level or the plumb line of the wall points.
-func datumField(s app.State, key string, b engine.Build, owner, what string) (app.Field, bool) {
+func datumField(s *app.State, key string, b engine.Build, owner, what string) (app.Field, bool) {
 	r := resultOf(b, s.Arrangement)
 	if what != "words" {
 		return app.Field{}, false
@@ -147,7 +147,7 @@ func datumField(s app.State, key string, b engine.Build, owner, what string) (ap
 
 // heightField changes a height above the floor: of a line at that height, or else of
 // the undersides that are there, all of them together.
-func heightField(s app.State, key string, of figured, height string) (app.Field, bool) {
+func heightField(s *app.State, key string, of figured, height string) (app.Field, bool) {
 	a, _ := of.plan.Arrangement(s.Arrangement)
 	for _, l := range a.Lines {
 		if l.Height.Decimal() == height {
@@ -179,11 +179,11 @@ func heightField(s app.State, key string, of figured, height string) (app.Field,
 }
 
 // lineField changes the height of a chalk line.
-func lineField(s app.State, key string, l plan.Line) app.Field {
+func lineField(s *app.State, key string, l plan.Line) app.Field {
 	return lengthField(s, key, say(s, "page.line-height"), line("set-line", "arrangement", s.Arrangement, "line", l.ID, "height", "$"), l.Height)
 }
 
 // spot is a figure of the page's own.
-func spot(id string, x, y unit.Length, l unit.Length, s app.State) fig {
+func spot(id string, x, y unit.Length, l unit.Length, s *app.State) fig {
 	return fig{id: id, at: drawing.Point{X: x.MM(), Y: y.MM()}, text: s.Plan.Style().Length(l), figure: true}
 }

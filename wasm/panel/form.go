@@ -12,7 +12,7 @@ import (
 
 // A form makes the controls of one thing of the plan: each changes one of its members.
 type form struct {
-	s     app.State
+	s     *app.State
 	key   string      // begins the keys of its controls: "m1.b2" for "m1.b2.length"
 	words string      // begins the keys of their labels: "editor.board" for "editor.board-length"
 	args  []words.Arg // of the labels, besides {unit}
@@ -61,7 +61,7 @@ func kebab(member string) string {
 }
 
 // unitWord is the unit of the plan as the argument {unit}.
-func unitWord(s app.State) words.Arg {
+func unitWord(s *app.State) words.Arg {
 	if s.Plan.Units.System == unit.Inches {
 		return words.Word("unit", "form.in")
 	}
@@ -71,7 +71,7 @@ func unitWord(s app.State) words.Arg {
 // exact returns a length as a field holds it: as the plan prints its lengths where
 // nothing is lost by that, and else in full, so that a figure that is only looked at is
 // never changed by its rounding.
-func exact(s app.State, l unit.Length) string {
+func exact(s *app.State, l unit.Length) string {
 	style := s.Plan.Style()
 	if rounded, _ := style.Rounded(l); rounded == l {
 		return style.Length(l)
@@ -87,7 +87,7 @@ func exact(s app.State, l unit.Length) string {
 }
 
 // maybe is exact for a length that may be missing.
-func maybe(s app.State, l document.Opt[unit.Length]) string {
+func maybe(s *app.State, l document.Opt[unit.Length]) string {
 	if !l.Known {
 		return ""
 	}
@@ -183,7 +183,7 @@ func (f form) way(member string, l unit.Length) Node {
 }
 
 // options returns the options of a list with their words under a prefix.
-func options(s app.State, prefix string, values ...string) []option {
+func options(s *app.State, prefix string, values ...string) []option {
 	out := make([]option, len(values))
 	for i, v := range values {
 		out[i] = option{v, say(s, prefix+v)}
@@ -244,7 +244,7 @@ func rowOf(of ...part) Node { return el("div", "", class("row"), parts(of)) }
 
 // fold is a thing of a list, folded under a summary: a sentence that says its state, and
 // signs. It opens when it, or a field in it, is pointed at.
-func fold(s app.State, key string, thing app.Thing, sentence string, signs part, of ...part) Node {
+func fold(s *app.State, key string, thing app.Thing, sentence string, signs part, of ...part) Node {
 	open := thing.Kind != "" && s.At == thing || s.At.Kind == fieldThing && strings.HasPrefix(s.At.ID, key+".")
 	return el("details", key, class("fold"), flag("open", open),
 		el("summary", key+".head", el("span", "", said(sentence)), signs), parts(of))

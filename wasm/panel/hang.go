@@ -16,7 +16,7 @@ import (
 // A hanging is what the panel for the wall is about: an arrangement, worked out, and its
 // wall.
 type hanging struct {
-	s app.State
+	s *app.State
 	w plan.Wall
 	a plan.Arrangement
 	r wall.Result
@@ -24,7 +24,7 @@ type hanging struct {
 
 // hang returns the sections of the panel for the wall: the two lines, the wall points,
 // cautions, shims, order and findings; at the bench one point at a time.
-func hang(s app.State) []Node {
+func hang(s *app.State) []Node {
 	h := hanging{s: s, r: resultOf(s.Build, s.Arrangement)}
 	h.w, _ = s.Plan.Wall(s.Wall)
 	h.a, _ = s.Plan.Arrangement(s.Arrangement)

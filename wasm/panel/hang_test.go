@@ -18,8 +18,8 @@ import (
 
 func TestHangIsSound(t *testing.T) {
 	eachDesk(t, app.Hang, func(t *testing.T, s app.State) {
-		requireSound(t, hang(s))
-		requireFieldsWork(t, s, hang(s))
+		requireSound(t, hang(&s))
+		requireFieldsWork(t, s, hang(&s))
 	})
 }
 
@@ -35,7 +35,7 @@ func TestFiguresLeadToTheHoles(t *testing.T) {
 			if len(r.Points) == 0 {
 				continue
 			}
-			rows := rowsOf([]Node{atKey(t, hang(at), "points")})[1:]
+			rows := rowsOf([]Node{atKey(t, hang(&at), "points")})[1:]
 			require.Len(t, rows, len(r.Points))
 			half := s.Plan.Shop.Tape.Site / 2
 			for i, p := range r.Points {
@@ -63,20 +63,20 @@ func typedLength(t *testing.T, s app.State, cell string) unit.Length {
 func TestTheLinesAreTyped(t *testing.T) {
 	s := desk(t, "study", app.Go{Job: app.Hang})
 	was := resultOf(s.Build, s.Arrangement)
-	f := deskField(t, hang(s), "datum-level")
+	f := deskField(t, hang(&s), "datum-level")
 	next, _ := app.Step(s, app.Entered{Field: f, Text: "1000"})
 	r := resultOf(next.Build, next.Arrangement)
 	require.Equal(t, 1000*unit.Millimetre, r.Level)
-	require.Contains(t, reads(atKey(t, hang(next), "lines-stand")), "The level line stands where you put it")
+	require.Contains(t, reads(atKey(t, hang(&next), "lines-stand")), "The level line stands where you put it")
 	for i, p := range r.Points {
 		require.Equal(t, was.Points[i].DY+was.Level-r.Level, p.DY)
 	}
-	f = deskField(t, hang(next), "datum-level")
+	f = deskField(t, hang(&next), "datum-level")
 	back, _ := app.Step(next, app.Entered{Field: f, Text: ""})
 	require.Equal(t, was.Level, resultOf(back.Build, back.Arrangement).Level)
-	require.Contains(t, reads(atKey(t, hang(back), "lines-stand")), "Both lines are proposals")
+	require.Contains(t, reads(atKey(t, hang(&back), "lines-stand")), "Both lines are proposals")
 
-	f = deskField(t, hang(s), "datum-plumb")
+	f = deskField(t, hang(&s), "datum-plumb")
 	next, _ = app.Step(s, app.Entered{Field: f, Text: "9 m"})
 	require.True(t, next.Fields[f.Key].Bad, "a plumb line beyond the wall")
 }
@@ -116,7 +116,7 @@ func TestCautionsFollowTheAgeOfTheWall(t *testing.T) {
 	}
 	for _, name := range assets.Names() {
 		s := desk(t, name, app.Go{Job: app.Hang})
-		nodes := hang(s)
+		nodes := hang(&s)
 		w, _ := s.Plan.Wall(s.Wall)
 		require.True(t, hasKey(nodes, "caution-cables"))
 		require.True(t, hasKey(nodes, "caution-children"))
@@ -133,7 +133,7 @@ func TestStatesAgreeWithFindings(t *testing.T) {
 		s := desk(t, name, app.Go{Job: app.Hang})
 		for _, a := range s.Plan.Arrangements {
 			at, _ := app.Step(s, app.ShowArrangement{ID: a.ID})
-			h := hanging{s: at, a: a, r: resultOf(at.Build, a.ID)}
+			h := hanging{s: &at, a: a, r: resultOf(at.Build, a.ID)}
 			h.w, _ = at.Plan.Wall(at.Wall)
 			blamed := map[string]bool{}
 			for _, f := range at.Build.Findings {
@@ -177,7 +177,7 @@ func TestHolesOfSeveralArrangementsAreCounted(t *testing.T) {
 			shared++
 		}
 	}
-	says := reads(atKey(t, hang(s), "sharing"))
+	says := reads(atKey(t, hang(&s), "sharing"))
 	require.True(t, strings.HasPrefix(says, strconv.Itoa(len(places))+" hole"), says)
 	require.Contains(t, says, "; "+strconv.Itoa(shared)+" of them")
 }
@@ -186,7 +186,7 @@ func TestTheBenchTurnsThroughAllPoints(t *testing.T) {
 	s := desk(t, "study", app.Go{Job: app.Hang}, app.Show{What: app.Bench})
 	r := resultOf(s.Build, s.Arrangement)
 	for i, p := range r.Points {
-		nodes := hang(s)
+		nodes := hang(&s)
 		require.False(t, hasKey(nodes, "points"), "one thing at a time")
 		says := reads(atKey(t, nodes, "figures"))
 		require.Contains(t, says, s.Plan.Style().WithUnit(p.DX.Abs()))
@@ -209,7 +209,7 @@ func TestShimsNameTheirSide(t *testing.T) {
 		if len(r.Points) == 0 {
 			continue
 		}
-		says := reads(atKey(t, hang(s), "shims"))
+		says := reads(atKey(t, hang(&s), "shims"))
 		if len(w.Plumb) == 0 {
 			require.Contains(t, says, "Not checked")
 			continue

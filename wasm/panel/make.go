@@ -17,7 +17,7 @@ import (
 // makeJob returns the sections of the panel for the shop: the part list, the part at
 // hand with its drawing and cuts, the corners of a module, hardware and sums; at the
 // bench one part at a time.
-func makeJob(s app.State) []Node {
+func makeJob(s *app.State) []Node {
 	if len(s.Build.Parts.Parts) == 0 {
 		return []Node{empty("make-none", say(s, "make.none"), say(s, "make.none-why"),
 			button("make-to-arrange", say(s, "make.to-arrange"), app.Go{Job: app.Arrange}, class("btn main")))}
@@ -29,12 +29,12 @@ func makeJob(s app.State) []Node {
 }
 
 // makeTable returns what wants room: the part list and the drawing of the part at hand.
-func makeTable(s app.State) []Node {
+func makeTable(s *app.State) []Node {
 	return []Node{partList(s), partAt(s)}
 }
 
 // makeFigures returns what a narrow panel can hold: the corners, hardware and sums.
-func makeFigures(s app.State) []Node {
+func makeFigures(s *app.State) []Node {
 	var out []Node
 	if m, ok := moduleInHand(s); ok {
 		out = append(out, cornersOf(s, m))
@@ -44,7 +44,7 @@ func makeFigures(s app.State) []Node {
 
 // partInHand is the index of the part that is looked at: the one that was chosen, or
 // the first of the module that was, or the first.
-func partInHand(s app.State) int {
+func partInHand(s *app.State) int {
 	all := s.Build.Parts.Parts
 	if s.At.Kind == "part" && s.At.Index >= 1 && s.At.Index <= len(all) {
 		return s.At.Index - 1
@@ -60,7 +60,7 @@ func partInHand(s app.State) int {
 
 // moduleInHand is the module whose corners are shown: the one that is chosen, or that of
 // the part at hand.
-func moduleInHand(s app.State) (module.Result, bool) {
+func moduleInHand(s *app.State) (module.Result, bool) {
 	if s.At.Kind != "part" {
 		for _, m := range s.Build.Modules {
 			if m.ID == lastOf(s.Chosen) && len(m.Boards) > 0 {
@@ -72,7 +72,7 @@ func moduleInHand(s app.State) (module.Result, bool) {
 }
 
 // moduleOfBoard returns the module that a board belongs to.
-func moduleOfBoard(s app.State, id string) (module.Result, bool) {
+func moduleOfBoard(s *app.State, id string) (module.Result, bool) {
 	for _, m := range s.Build.Modules {
 		if _, ok := boardOf(m, id); ok {
 			return m, true
@@ -99,7 +99,7 @@ func moduleLabel(m module.Result) string {
 }
 
 // perUnit returns the words of a key in the plan's unit: those that end in -mm or -in.
-func perUnit(s app.State, key string, args ...words.Arg) string {
+func perUnit(s *app.State, key string, args ...words.Arg) string {
 	if s.Plan.Units.System == unit.Inches {
 		return say(s, key+"-in", args...)
 	}
@@ -114,7 +114,7 @@ func woodName(id string) string {
 }
 
 // partList is the table of parts. Where all are of one wood it is said once.
-func partList(s app.State) Node {
+func partList(s *app.State) Node {
 	all := s.Build.Parts.Parts
 	woods := woodsOf(all)
 	columns := []column{
@@ -149,7 +149,7 @@ func woodsOf(all []engpart.Part) (names []string) {
 	return names
 }
 
-func partCells(s app.State, p engpart.Part, chosen bool) []part {
+func partCells(s *app.State, p engpart.Part, chosen bool) []part {
 	pick := pickPin("pick-"+partKey(p), strconv.Itoa(p.Number),
 		say(s, "make.pick", words.Count("n", p.Number), words.Name("name", p.Name)),
 		app.Point{At: app.Thing{Kind: "part", Index: p.Number}}, chosen)
@@ -176,12 +176,12 @@ func markedRow(t Node, key string) Node {
 	return t
 }
 
-func partSize(s app.State, p engpart.Part) string {
+func partSize(s *app.State, p engpart.Part) string {
 	style := s.Plan.Style()
 	return say(s, "make.size", words.Name("t", style.Length(p.Thickness)), words.Name("w", style.Length(p.Width)), words.Name("l", style.Length(p.Overall)))
 }
 
-func endsOf(s app.State, p engpart.Part) string {
+func endsOf(s *app.State, p engpart.Part) string {
 	if p.Start == p.End {
 		return capital(say(s, "make.ends-both", words.Word("end", p.Start)))
 	}
@@ -189,7 +189,7 @@ func endsOf(s app.State, p engpart.Part) string {
 }
 
 // edgesOf lists the arrises that are treated, as the drawing calls them.
-func edgesOf(s app.State, p engpart.Part) string {
+func edgesOf(s *app.State, p engpart.Part) string {
 	names := make([]string, len(p.Edges))
 	for i, a := range p.Edges {
 		names[i] = say(s, "view.arris."+a)
@@ -206,7 +206,7 @@ func capitalised(s string) string {
 }
 
 // cutsOf are the notes of a part; a mirror twin is told apart first.
-func cutsOf(s app.State, p engpart.Part) string {
+func cutsOf(s *app.State, p engpart.Part) string {
 	var all []string
 	if p.MirrorOf > 0 {
 		all = append(all, strings.TrimSuffix(twin(s, p), "."))
@@ -217,7 +217,7 @@ func cutsOf(s app.State, p engpart.Part) string {
 	return capitalised(strings.Join(all, "; "))
 }
 
-func twin(s app.State, p engpart.Part) string {
+func twin(s *app.State, p engpart.Part) string {
 	if len(p.Differs) == 0 {
 		return say(s, "make.twin-plain", words.Count("n", p.MirrorOf))
 	}
@@ -229,7 +229,7 @@ func twin(s app.State, p engpart.Part) string {
 }
 
 // hardwareList is the table of what is bought.
-func hardwareList(s app.State) Node {
+func hardwareList(s *app.State) Node {
 	items := s.Build.Parts.Hardware
 	if len(items) == 0 {
 		return section("hardware", say(s, "make.hardware"), note("no-hardware", say(s, "make.no-hardware")))
@@ -250,7 +250,7 @@ func hardwareList(s app.State) Node {
 }
 
 // sums are wood and glue of the whole job.
-func sums(s app.State) Node {
+func sums(s *app.State) Node {
 	l, style := s.Build.Parts, s.Plan.Style()
 	return section("sums", say(s, "make.sums"), pairs("sums-of",
 		pair{say(s, "make.boards"), strconv.Itoa(l.Boards)},
@@ -263,7 +263,7 @@ func sums(s app.State) Node {
 const boardFoot = 144 * 0.0254 * 0.0254 * 0.0254
 
 // volume writes an amount of wood: litres, or board feet in an inch plan.
-func volume(s app.State, v unit.Volume) string {
+func volume(s *app.State, v unit.Volume) string {
 	if s.Plan.Units.System == unit.Inches {
 		return say(s, "make.board-feet", words.Name("n", strconv.FormatFloat(float64(v)/boardFoot, 'f', 1, 64)))
 	}

@@ -17,7 +17,7 @@ import (
 )
 
 func TestMakeIsSound(t *testing.T) {
-	eachDesk(t, app.Make, func(t *testing.T, s app.State) { requireSound(t, makeJob(s)) })
+	eachDesk(t, app.Make, func(t *testing.T, s app.State) { requireSound(t, makeJob(&s)) })
 }
 
 func TestMakeWithoutModulesLeadsToArrange(t *testing.T) {
@@ -25,8 +25,8 @@ func TestMakeWithoutModulesLeadsToArrange(t *testing.T) {
 	for _, e := range []app.Event{app.NewJob{Width: "2400", Height: "2400"}, app.Go{Job: app.Make}} {
 		s, _ = app.Step(s, e)
 	}
-	requireSound(t, makeJob(s))
-	s, _ = click(t, s, makeJob(s), "make-to-arrange")
+	requireSound(t, makeJob(&s))
+	s, _ = click(t, s, makeJob(&s), "make-to-arrange")
 	require.Equal(t, app.Arrange, s.Job)
 }
 
@@ -42,7 +42,7 @@ func TestPartListIsTheBoards(t *testing.T) {
 				left[sizeKey(s, o.Thickness, o.Width, o.Length)]++
 			}
 		}
-		for _, r := range rowsOf([]Node{atKey(t, makeJob(s), "parts")})[1:] {
+		for _, r := range rowsOf([]Node{atKey(t, makeJob(&s), "parts")})[1:] {
 			n, err := strconv.Atoi(r[2])
 			require.NoError(t, err)
 			sizes := strings.Split(r[3], " × ")
@@ -64,7 +64,7 @@ func TestTwinsAreToldApart(t *testing.T) {
 	twins := 0
 	for _, name := range assets.Names() {
 		s := desk(t, name, app.Go{Job: app.Make})
-		rows := rowsOf([]Node{atKey(t, makeJob(s), "parts")})[1:]
+		rows := rowsOf([]Node{atKey(t, makeJob(&s), "parts")})[1:]
 		for i, p := range s.Build.Parts.Parts {
 			cuts := rows[i][len(rows[i])-1]
 			if p.MirrorOf == 0 {
@@ -74,7 +74,7 @@ func TestTwinsAreToldApart(t *testing.T) {
 			twins++
 			require.Contains(t, cuts, "Mirror twin of part "+strconv.Itoa(p.MirrorOf))
 			at, _ := app.Step(s, app.Point{At: app.Thing{Kind: "part", Index: p.Number}})
-			require.Contains(t, reads(atKey(t, makeJob(at), "twin")), "not the same piece")
+			require.Contains(t, reads(atKey(t, makeJob(&at), "twin")), "not the same piece")
 		}
 	}
 	require.Positive(t, twins, "no example has mirror twins")
@@ -85,8 +85,8 @@ func TestChoosingAPartShowsItsBoard(t *testing.T) {
 	n := len(s.Build.Parts.Parts)
 	require.Greater(t, n, 2)
 	for i, p := range s.Build.Parts.Parts {
-		next, _ := click(t, s, makeJob(s), "pick-part-"+strconv.Itoa(i+1))
-		nodes := makeJob(next)
+		next, _ := click(t, s, makeJob(&s), "pick-part-"+strconv.Itoa(i+1))
+		nodes := makeJob(&next)
 		name, _ := deskAttr(atKey(t, nodes, "drawing"), "aria-label")
 		require.Contains(t, name, p.Boards[0])
 		for _, id := range p.Boards {
@@ -106,9 +106,9 @@ func TestChoosingAModuleShowsItsParts(t *testing.T) {
 	s := desk(t, "study", app.Go{Job: app.Make})
 	for _, m := range s.Build.Modules {
 		next, _ := app.Step(s, app.Choose{Module: m.ID})
-		name, _ := deskAttr(atKey(t, makeJob(next), "drawing"), "aria-label")
+		name, _ := deskAttr(atKey(t, makeJob(&next), "drawing"), "aria-label")
 		require.Contains(t, name, m.ID+".")
-		require.Contains(t, reads(atKey(t, makeJob(next), "corners")), moduleLabel(m))
+		require.Contains(t, reads(atKey(t, makeJob(&next), "corners")), moduleLabel(m))
 	}
 }
 
@@ -117,7 +117,7 @@ func TestChoosingAModuleShowsItsParts(t *testing.T) {
 func TestASquareMitreIsSetOutFromItsHeel(t *testing.T) {
 	s := desk(t, "study", app.Go{Job: app.Make}, app.Choose{Module: "m1"})
 	require.Equal(t, 6*unit.Millimetre, s.Plan.Shop.Joints.SplineHeel)
-	corner := atKey(t, makeJob(s), "corner-1")
+	corner := atKey(t, makeJob(&s), "corner-1")
 	says := reads(corner)
 	require.Contains(t, says, "Blade from square, both boards45°")
 	require.Contains(t, says, "both boards26 mm")
@@ -144,7 +144,7 @@ func TestPlacesOfCutsLieOnTheBoard(t *testing.T) {
 					if f.Kind == board.EndCut || f.Kind == board.Chamfer || f.Kind == board.RoundOver {
 						continue
 					}
-					along, across := placesOf(s, b, f)
+					along, across := placesOf(&s, b, f)
 					for _, says := range []string{along, across} {
 						requireWithin(t, s, says, max(b.Length, b.Width))
 					}
@@ -174,7 +174,7 @@ func TestEveryCutStandsInTheTable(t *testing.T) {
 		s := desk(t, name, app.Go{Job: app.Make})
 		for i, p := range s.Build.Parts.Parts {
 			at, _ := app.Step(s, app.Point{At: app.Thing{Kind: "part", Index: i + 1}})
-			m, _ := moduleOfBoard(at, p.Boards[0])
+			m, _ := moduleOfBoard(&at, p.Boards[0])
 			b, _ := boardOf(m, p.Boards[0])
 			want := 0
 			for _, f := range b.Features {
@@ -182,7 +182,7 @@ func TestEveryCutStandsInTheTable(t *testing.T) {
 					want++
 				}
 			}
-			nodes := makeJob(at)
+			nodes := makeJob(&at)
 			if want == 0 {
 				require.False(t, hasKey(nodes, "cut-table"))
 				continue
@@ -195,9 +195,9 @@ func TestEveryCutStandsInTheTable(t *testing.T) {
 // An inch is 25.4 mm, so a board foot is 2.359737216 litres (NIST SP 811, appendix B.8).
 func TestVolumesInBothSystems(t *testing.T) {
 	s := app.State{}
-	require.Equal(t, "2.4 litres", volume(s, 0.002359737216))
+	require.Equal(t, "2.4 litres", volume(&s, 0.002359737216))
 	s.Plan.Units.System = unit.Inches
-	require.Equal(t, "1.0 board feet", volume(s, 0.002359737216))
+	require.Equal(t, "1.0 board feet", volume(&s, 0.002359737216))
 	require.InDelta(t, 0.002359737216, boardFoot, 1e-15)
 }
 
@@ -206,24 +206,24 @@ func TestTheBenchTurnsThroughAllParts(t *testing.T) {
 	seen := map[string]bool{}
 	n := len(s.Build.Parts.Parts)
 	for range n {
-		nodes := makeJob(s)
+		nodes := makeJob(&s)
 		seen[reads(atKey(t, nodes, "at-bench").Kids[0])] = true
 		require.False(t, hasKey(nodes, "parts"), "one thing at a time")
 		s, _ = click(t, s, nodes, "next")
 	}
 	require.Len(t, seen, n)
-	require.Equal(t, 0, partInHand(s), "after the last comes the first")
-	s, _ = click(t, s, makeJob(s), "before")
-	require.Equal(t, n-1, partInHand(s))
-	s, _ = click(t, s, makeJob(s), "all")
+	require.Equal(t, 0, partInHand(&s), "after the last comes the first")
+	s, _ = click(t, s, makeJob(&s), "before")
+	require.Equal(t, n-1, partInHand(&s))
+	s, _ = click(t, s, makeJob(&s), "all")
 	require.False(t, s.On[app.Bench])
-	require.Equal(t, n-1, partInHand(s), "the part stays at hand")
+	require.Equal(t, n-1, partInHand(&s), "the part stays at hand")
 }
 
 func TestDrawingsHaveOneNameAndNoIDOfTheirOwn(t *testing.T) {
 	s := desk(t, "study", app.Go{Job: app.Make})
 	pictures := 0
-	eachNode(makeJob(s), func(n Node) {
+	eachNode(makeJob(&s), func(n Node) {
 		if n.Tag != "svg" {
 			return
 		}

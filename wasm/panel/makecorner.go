@@ -14,7 +14,7 @@ import (
 )
 
 // cornersOf are the set-outs of a module's corners.
-func cornersOf(s app.State, m module.Result) Node {
+func cornersOf(s *app.State, m module.Result) Node {
 	var all kids
 	for _, c := range m.Corners {
 		if c.Number > 0 {
@@ -29,7 +29,7 @@ func cornersOf(s app.State, m module.Result) Node {
 }
 
 // otherModules are buttons to the module before and after, which come round.
-func otherModules(s app.State, m module.Result) part {
+func otherModules(s *app.State, m module.Result) part {
 	var all []module.Result
 	here := 0
 	for _, o := range s.Build.Modules {
@@ -63,7 +63,7 @@ func withIcon(n Node, name string) Node {
 }
 
 // cornerSetOut is one corner: picture, figures, pieces, and the cuts in both boards.
-func cornerSetOut(s app.State, m module.Result, c board.Corner) Node {
+func cornerSetOut(s *app.State, m module.Result, c board.Corner) Node {
 	key := "corner-" + strconv.Itoa(c.Number)
 	of, _ := plannedCorner(s, m.ID, c.Number)
 	title := say(s, "make.corner", words.Count("n", c.Number), words.Name("first", c.First), words.Name("second", c.Second), words.Word("joint", "joint."+of.Joint))
@@ -77,7 +77,7 @@ func cornerSetOut(s app.State, m module.Result, c board.Corner) Node {
 }
 
 // plannedCorner returns a corner as the plan has it.
-func plannedCorner(s app.State, id string, number int) (plan.Corner, bool) {
+func plannedCorner(s *app.State, id string, number int) (plan.Corner, bool) {
 	m, ok := s.Plan.Module(id)
 	if !ok || number > len(m.Corners) {
 		return plan.Corner{Joint: plan.Mitre}, false
@@ -98,7 +98,7 @@ func cornerScale(thick unit.Length) float64 {
 }
 
 // cornerPairs are the figures of a corner; what is the same on both boards stands once.
-func cornerPairs(s app.State, m module.Result, c board.Corner, of plan.Corner) []pair {
+func cornerPairs(s *app.State, m module.Result, c board.Corner, of plan.Corner) []pair {
 	style := s.Plan.Style()
 	turn := "make.turn-left"
 	if of.Turn < 0 {
@@ -130,7 +130,7 @@ func cornerPairs(s app.State, m module.Result, c board.Corner, of plan.Corner) [
 }
 
 // partOf returns the part that a board is.
-func partOf(s app.State, id string) (engpart.Part, bool) {
+func partOf(s *app.State, id string) (engpart.Part, bool) {
 	for _, p := range s.Build.Parts.Parts {
 		for _, b := range p.Boards {
 			if b == id {
@@ -142,7 +142,7 @@ func partOf(s app.State, id string) (engpart.Part, bool) {
 }
 
 // loosePieces are the pieces of a corner.
-func loosePieces(s app.State, c board.Corner) part {
+func loosePieces(s *app.State, c board.Corner) part {
 	style, out := s.Plan.Style(), parts{}
 	for i, p := range c.Pieces {
 		key := "make.piece-flat"
@@ -157,7 +157,7 @@ func loosePieces(s app.State, c board.Corner) part {
 
 // cornerCuts is the table of what is cut for a corner into its two boards besides their
 // ends.
-func cornerCuts(s app.State, c board.Corner, boards ...board.Board) part {
+func cornerCuts(s *app.State, c board.Corner, boards ...board.Board) part {
 	var rows []row
 	for k, b := range boards {
 		for i, f := range b.Features {

@@ -29,7 +29,7 @@ const (
 )
 
 // drawn returns a drawing as one picture with a name, in a box of its own that scrolls.
-func drawn(s app.State, key, name string, d drawing.Drawing) Node {
+func drawn(s *app.State, key, name string, d drawing.Drawing) Node {
 	o := drawing.SVGOptions{Scale: pixelsPerMM, Prefix: key + "-", Woods: view.Woods(), Grain: 2}
 	if s.On[app.Bench] {
 		o.Scale *= benchLarger
@@ -74,7 +74,7 @@ func anonymous(n Node, defined bool) Node {
 }
 
 // partAt is the part at hand: its figures, its drawing, and every cut.
-func partAt(s app.State) Node {
+func partAt(s *app.State) Node {
 	p := s.Build.Parts.Parts[partInHand(s)]
 	m, _ := moduleOfBoard(s, p.Boards[0])
 	b, _ := boardOf(m, p.Boards[0])
@@ -83,7 +83,7 @@ func partAt(s app.State) Node {
 }
 
 // partSays says how many there are, for which boards, and what the part is not.
-func partSays(s app.State, p engpart.Part) part {
+func partSays(s *app.State, p engpart.Part) part {
 	var boards []string
 	for _, id := range p.Boards {
 		m, _ := moduleOfBoard(s, id)
@@ -96,7 +96,7 @@ func partSays(s app.State, p engpart.Part) part {
 }
 
 // partPairs are the sizes of a part, ends and edges.
-func partPairs(s app.State, p engpart.Part, b board.Board) []pair {
+func partPairs(s *app.State, p engpart.Part, b board.Board) []pair {
 	style := s.Plan.Style()
 	out := []pair{{lengthName(s, p), style.WithUnit(p.Overall)}}
 	if p.Inside != p.Overall {
@@ -112,21 +112,21 @@ func partPairs(s app.State, p engpart.Part, b board.Board) []pair {
 	return out
 }
 
-func lengthName(s app.State, p engpart.Part) string {
+func lengthName(s *app.State, p engpart.Part) string {
 	if p.Inside == p.Overall {
 		return say(s, "make.length")
 	}
 	return say(s, "make.overall")
 }
 
-func insideName(s app.State, b board.Board) string {
+func insideName(s *app.State, b board.Board) string {
 	if b.Role == board.Divider {
 		return say(s, "make.seen")
 	}
 	return say(s, "make.inside")
 }
 
-func boardDrawing(s app.State, p engpart.Part, b board.Board) Node {
+func boardDrawing(s *app.State, p engpart.Part, b board.Board) Node {
 	scale := pixelsPerMM
 	if s.On[app.Bench] {
 		scale *= benchLarger
@@ -141,7 +141,7 @@ func boardDrawing(s app.State, p engpart.Part, b board.Board) Node {
 
 // cutTable lists every cut of a board but its ends, each from edges that exist when it is
 // made.
-func cutTable(s app.State, b board.Board) Node {
+func cutTable(s *app.State, b board.Board) Node {
 	var rows []row
 	var arrises kids
 	for i, f := range b.Features {
@@ -161,15 +161,15 @@ func cutTable(s app.State, b board.Board) Node {
 	return el("div", "cuts", table("cut-table", perUnit(s, "make.cuts", words.Name("board", b.ID)), columns, rows), arrises)
 }
 
-func arris(s app.State, f board.Feature) string {
+func arris(s *app.State, f board.Feature) string {
 	return say(s, "view.cut."+string(f.Kind), words.Word("arris", "view.arris."+f.Arris), words.Name("size", s.Plan.Style().Length(f.Size)))
 }
 
-func cause(s app.State, c board.Cause) string {
+func cause(s *app.State, c board.Cause) string {
 	return say(s, "make.for-"+c.What, words.Name("id", c.ID))
 }
 
-func cutColumns(s app.State) []column {
+func cutColumns(s *app.State) []column {
 	return []column{
 		{title: say(s, "make.col-cut"), words: true}, {title: say(s, "make.col-along"), words: true}, {title: say(s, "make.col-across"), words: true},
 		{title: say(s, "make.col-mouth")}, {title: say(s, "make.col-deep"), right: true},
@@ -177,7 +177,7 @@ func cutColumns(s app.State) []column {
 }
 
 // cutCells are what a cut is, where it is along and across, its mouth and its depth.
-func cutCells(s app.State, b board.Board, f board.Feature) []part {
+func cutCells(s *app.State, b board.Board, f board.Feature) []part {
 	style := s.Plan.Style()
 	size := say(s, "make.mouth", words.Name("along", style.Length(f.Along)), words.Name("across", style.Length(f.Across)))
 	deep := style.Length(f.Depth)
@@ -191,7 +191,7 @@ func cutCells(s app.State, b board.Board, f board.Feature) []part {
 	return []part{said(capital(cutName(s, f))), said(along), said(across), fractions(size), fractions(deep)}
 }
 
-func cutName(s app.State, f board.Feature) string {
+func cutName(s *app.State, f board.Feature) string {
 	what := "cut." + string(f.Kind)
 	if f.Diameter > 0 {
 		what = "cut.bore"
@@ -210,7 +210,7 @@ func cutName(s app.State, f board.Feature) string {
 // placesOf says where a cut is. On faces and long edges: along the board from the left
 // end, and across it from the back edge or face A. In an end: along its surface from the
 // heel, as the drawing has it, and from the back edge.
-func placesOf(s app.State, b board.Board, f board.Feature) (along, across string) {
+func placesOf(s *app.State, b board.Board, f board.Feature) (along, across string) {
 	long, wide := f.Along, f.Across
 	if f.Diameter > 0 {
 		long, wide = 0, 0
@@ -227,7 +227,7 @@ func placesOf(s app.State, b board.Board, f board.Feature) (along, across string
 
 // lengthways is a place along a board. A groove that runs out at both ends runs its whole
 // length.
-func lengthways(s app.State, b board.Board, f board.Feature, long unit.Length) string {
+func lengthways(s *app.State, b board.Board, f board.Feature, long unit.Length) string {
 	if f.Kind == board.Groove && f.Through {
 		return say(s, "make.all-left")
 	}
@@ -236,7 +236,7 @@ func lengthways(s app.State, b board.Board, f board.Feature, long unit.Length) s
 
 // place says where a cut of a size lies on a measure that goes from 0 to most: its middle,
 // where it is round and has no size, else where it begins and ends.
-func place(s app.State, from string, middle, size, most unit.Length, args ...words.Arg) string {
+func place(s *app.State, from string, middle, size, most unit.Length, args ...words.Arg) string {
 	style := s.Plan.Style()
 	low, high := max(middle-size/2, 0), min(middle+size-size/2, most)
 	switch {
@@ -274,7 +274,7 @@ func heelOf(b board.Board, end board.Face) heel {
 }
 
 // place says where a cut lies on the surface.
-func (h heel) place(s app.State, f board.Feature, size unit.Length) string {
+func (h heel) place(s *app.State, f board.Feature, size unit.Length) string {
 	middle := (f.Mouth.U.MM()-h.u)*h.du + (f.Mouth.W.MM()-h.w)*h.dw
 	return place(s, "heel", unit.Nearest(middle), size, h.size, words.Name("face", string(h.face)))
 }

@@ -13,7 +13,7 @@ import (
 
 // moduleEditor returns the sections in which the module that is chosen is changed. While
 // none is, a free form can be begun.
-func moduleEditor(s app.State) []Node {
+func moduleEditor(s *app.State) []Node {
 	if len(s.Chosen) == 0 {
 		return []Node{empty("editor-none", say(s, "editor.none"), say(s, "editor.none-why"), newForm(s))}
 	}
@@ -28,7 +28,7 @@ func moduleEditor(s app.State) []Node {
 // An editor is the module that is being changed, with its chain as it is worked out:
 // none where it could not be.
 type editor struct {
-	s      app.State
+	s      *app.State
 	m      plan.Module
 	worked []board.Board
 }
@@ -63,7 +63,7 @@ func (e editor) form(key, kind, do string, args []words.Arg, of ...any) form {
 func (e editor) say(key string, args ...words.Arg) string { return say(e.s, key, args...) }
 
 // newForm begins a free form: one board, which others join.
-func newForm(s app.State) Node {
+func newForm(s *app.State) Node {
 	thickness := pick(s, 26, 1)
 	if all := s.Plan.Shop.Stock.Thicknesses; len(all) > 0 {
 		thickness = all[min(1, len(all)-1)]

@@ -77,7 +77,7 @@ func outlined(key, names string, box drawing.Box, all []module.Outline) Node {
 
 // over is what lies on the drawing: what would be, what was, what is chosen, and what
 // the hand sticks to.
-func over(s app.State, box drawing.Box) kids {
+func over(s *app.State, box drawing.Box) kids {
 	var out kids
 	out = append(out, ghosts(s, box)...)
 	out = append(out, suggestions(s, box)...)
@@ -92,7 +92,7 @@ func over(s app.State, box drawing.Box) kids {
 }
 
 // pointed marks the obstacle or stud that is looked at.
-func pointed(s app.State, box drawing.Box) kids {
+func pointed(s *app.State, box drawing.Box) kids {
 	now, _ := base(s)
 	w, _ := now.Wall(s.Wall)
 	px, t := pixelOf(s.Camera), tracer{box: box}
@@ -114,7 +114,7 @@ func pointed(s app.State, box drawing.Box) kids {
 
 // ghosts are the dashed outlines of what would stand elsewhere; while something is in
 // the hand, of where it was.
-func ghosts(s app.State, box drawing.Box) (out kids) {
+func ghosts(s *app.State, box drawing.Box) (out kids) {
 	if !s.Preview.Shown || s.Job == app.Survey {
 		return nil
 	}
@@ -139,7 +139,7 @@ func samePlace(a, b wall.Placed) bool {
 }
 
 // ghostLines are chalk lines at the height that is being typed.
-func ghostLines(s app.State, box drawing.Box) (out kids) {
+func ghostLines(s *app.State, box drawing.Box) (out kids) {
 	now, _ := s.Plan.Arrangement(s.Arrangement)
 	would, _ := s.Preview.Plan.Arrangement(s.Arrangement)
 	w, _ := s.Plan.Wall(s.Wall)
@@ -154,7 +154,7 @@ func ghostLines(s app.State, box drawing.Box) (out kids) {
 }
 
 // suggestions are the places that fit.
-func suggestions(s app.State, box drawing.Box) (out kids) {
+func suggestions(s *app.State, box drawing.Box) (out kids) {
 	id := lastOf(s.Chosen)
 	poses, _ := s.Suggested(id)
 	p, ok := pieceOf(s, s.Plan, s.Build, id)
@@ -168,7 +168,7 @@ func suggestions(s app.State, box drawing.Box) (out kids) {
 }
 
 // corners are the marks round what is chosen, besides the module whose sizes are shown.
-func corners(s app.State, box drawing.Box) (out kids) {
+func corners(s *app.State, box drawing.Box) (out kids) {
 	_, b := base(s)
 	px := pixelOf(s.Camera)
 	for _, p := range resultOf(b, s.Arrangement).Placed {
@@ -198,7 +198,7 @@ func (t *tracer) corners(b module.Box, out, long float64) {
 const rowBelow = 24.0
 
 // leftRow dimensions the left edge of the chosen module from the wall's left end.
-func leftRow(s app.State, box drawing.Box) kids {
+func leftRow(s *app.State, box drawing.Box) kids {
 	_, b := base(s)
 	at, ok := placedOf(b, s.Arrangement, selected(s))
 	if !ok || at.Box.MinX <= 0 {
@@ -229,7 +229,7 @@ func placedOf(b engine.Build, arrangement, id string) (wall.Placed, bool) {
 }
 
 // snaps are the lines to which the hand sticks.
-func snaps(s app.State, box drawing.Box) (out kids) {
+func snaps(s *app.State, box drawing.Box) (out kids) {
 	w, _ := s.Plan.Wall(s.Wall)
 	for _, n := range s.Drag.Snaps {
 		t := tracer{box: box}
@@ -244,7 +244,7 @@ func snaps(s app.State, box drawing.Box) (out kids) {
 }
 
 // overFigures are the texts and buttons that belong to what lies on the drawing.
-func overFigures(s app.State, b engine.Build) kids {
+func overFigures(s *app.State, b engine.Build) kids {
 	var out kids
 	if s.Job == app.Arrange {
 		out = append(out, leftFigure(s)...)
@@ -255,7 +255,7 @@ func overFigures(s app.State, b engine.Build) kids {
 }
 
 // leftFigure is the figure of leftRow.
-func leftFigure(s app.State) kids {
+func leftFigure(s *app.State) kids {
 	now, b := base(s)
 	p, ok := pieceOf(s, now, b, selected(s))
 	if !ok || !p.stands || p.placed.Box.MinX <= 0 {
@@ -267,7 +267,7 @@ func leftFigure(s app.State) kids {
 }
 
 // placeButtons are the numbers on the places that fit.
-func placeButtons(s app.State) (out kids) {
+func placeButtons(s *app.State) (out kids) {
 	id := lastOf(s.Chosen)
 	poses, _ := s.Suggested(id)
 	for i, pose := range poses {
@@ -281,7 +281,7 @@ func placeButtons(s app.State) (out kids) {
 }
 
 // snapWords say what the hand sticks to.
-func snapWords(s app.State, b engine.Build) (out kids) {
+func snapWords(s *app.State, b engine.Build) (out kids) {
 	w, _ := s.Plan.Wall(s.Wall)
 	for _, n := range s.Drag.Snaps {
 		f := fig{id: "snap-" + n.Axis, at: drawing.Point{X: 0, Y: n.At.MM()}, anchor: drawing.AnchorStart}
@@ -294,7 +294,7 @@ func snapWords(s app.State, b engine.Build) (out kids) {
 }
 
 // snapSays is a snap in words.
-func snapSays(s app.State, _ engine.Build, n wall.Snap) string {
+func snapSays(s *app.State, _ engine.Build, n wall.Snap) string {
 	if n.Kind == wall.SnapStud || n.Kind == wall.SnapLine {
 		return say(s, "page.snap-"+n.Kind)
 	}

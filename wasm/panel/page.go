@@ -14,7 +14,7 @@ import (
 )
 
 // Page returns the whole page.
-func Page(s app.State) Node { return new(Painter).Page(s) }
+func Page(s *app.State) Node { return new(Painter).Page(s) }
 
 // A Painter makes pages and keeps picture and panel of the last one: while nothing that
 // they show has changed, the next page has the same nodes in it, not only equal ones.
@@ -25,7 +25,7 @@ type Painter struct {
 }
 
 // Page returns the whole page.
-func (p *Painter) Page(s app.State) Node {
+func (p *Painter) Page(s *app.State) Node {
 	root := el("div", "app", class("app"), at("data-view", viewOf(s)), at("data-side", sideOf(s)), at("data-title", titleOf(s)))
 	if s.Screen == app.AtStart {
 		root.Kids = start(s)
@@ -42,7 +42,7 @@ func (p *Painter) Page(s app.State) Node {
 
 func sheets() [3]string { return [...]string{"low", "half", "full"} }
 
-func titleOf(s app.State) string {
+func titleOf(s *app.State) string {
 	if s.Screen == app.AtStart {
 		return say(s, "page.name")
 	}
@@ -50,7 +50,7 @@ func titleOf(s app.State) string {
 }
 
 // viewOf is the light that the page is in.
-func viewOf(s app.State) string {
+func viewOf(s *app.State) string {
 	switch {
 	case s.On[app.Bench]:
 		return "bench"
@@ -60,12 +60,12 @@ func viewOf(s app.State) string {
 	return "day"
 }
 
-func evening(s app.State) bool {
+func evening(s *app.State) bool {
 	return !s.On[app.Bench] && (s.On[app.Evening] || s.Settings.Theme == "evening")
 }
 
 // sideOf is the side of the hand that holds the tablet.
-func sideOf(s app.State) string {
+func sideOf(s *app.State) string {
 	if s.Settings.Hand == "left" {
 		return "left"
 	}
@@ -79,7 +79,7 @@ func mark() Node {
 }
 
 // head is the strip with the job's title, and how it is kept.
-func head(s app.State) Node {
+func head(s *app.State) Node {
 	return el("header", "head", class("head"),
 		el("button", "home", at("type", "button"), class("home"), at("aria-label", say(s, "page.home")), on("click", app.Home{}), mark()),
 		el("h1", "title", text(s.Title())),
@@ -88,7 +88,7 @@ func head(s app.State) Node {
 }
 
 // kept says when the job was kept here, and when a copy last left this browser.
-func kept(s app.State) Node {
+func kept(s *app.State) Node {
 	if s.Store.Err != "" {
 		return el("p", "kept", class("kept is-warn"), sign(finding.Stop), el("span", "", text(say(s, "page.kept-not"))))
 	}
@@ -109,7 +109,7 @@ func kept(s app.State) Node {
 }
 
 // wall is the picture with its tools.
-func (p *Painter) wall(s app.State) Node {
+func (p *Painter) wall(s *app.State) Node {
 	n := el("main", "wall", class("wall"), at("aria-label", say(s, "page.wall")), p.picture(s), tools(s))
 	if s.Toast.Text != "" {
 		n.Kids = append(n.Kids, toast(s))
@@ -118,14 +118,14 @@ func (p *Painter) wall(s app.State) Node {
 }
 
 // toast is a sentence at the foot of the wall; the browser speaks it besides.
-func toast(s app.State) Node {
+func toast(s *app.State) Node {
 	return el("div", "toast", class("toast"), el("span", "", said(s.Toast.Text)),
 		when(s.Toast.Undo, button("toast-undo", say(s, "page.undo"), app.Undo{})),
 		button("toast-close", say(s, "page.dismiss"), app.Dismiss{}))
 }
 
 // tools are the buttons on the wall.
-func tools(s app.State) Node {
+func tools(s *app.State) Node {
 	group := func(key, names string, of ...part) Node { return el("div", key, class(names), parts(of)) }
 	return el("div", "tools", class("tools"), at("role", "group"), at("aria-label", say(s, "page.tools")),
 		group("undoing", "set", back(s), again(s)),
@@ -145,7 +145,7 @@ func tools(s app.State) Node {
 const zoomStep = 1.25
 
 // back undoes, and says what.
-func back(s app.State) Node {
+func back(s *app.State) Node {
 	label, none := say(s, "page.undo"), len(s.History.Past) == 0
 	if !none {
 		label = say(s, "page.undo-what", words.Name("what", s.Called(s.History.Past[len(s.History.Past)-1].Name)))
@@ -153,7 +153,7 @@ func back(s app.State) Node {
 	return iconButton("undo", "undo", label, app.Undo{}, when(none, at("aria-disabled", "true")))
 }
 
-func again(s app.State) Node {
+func again(s *app.State) Node {
 	label, none := say(s, "page.redo"), len(s.History.Future) == 0
 	if !none {
 		label = say(s, "page.redo-what", words.Name("what", s.Called(s.History.Future[len(s.History.Future)-1].Name)))
@@ -167,12 +167,12 @@ func bare(key, name, label string, e app.Event, of ...part) Node {
 }
 
 // toggle is a tool that is on or off.
-func toggle(_ app.State, name, label string, of app.Switch, pressed bool) Node {
+func toggle(_ *app.State, name, label string, of app.Switch, pressed bool) Node {
 	return iconButton("tool-"+name, name, label, app.Show{What: of}, state("aria-pressed", pressed))
 }
 
 // lamp turns the evening on and off, whichever of switch and setting has made it.
-func lamp(s app.State) Node {
+func lamp(s *app.State) Node {
 	n := toggle(s, "evening", say(s, "page.evening"), app.Evening, evening(s))
 	if s.Settings.Theme == "evening" && !s.On[app.Evening] {
 		n.On = []Handler{on("click", app.Set{Name: "theme", Value: "day"})}
@@ -181,7 +181,7 @@ func lamp(s app.State) Node {
 }
 
 // ledge holds the three verdicts, each of which leads to its worst finding.
-func ledge(s app.State) Node {
+func ledge(s *app.State) Node {
 	row := el("div", "", class("verdicts"))
 	_, build := base(s)
 	for i, v := range build.Verdicts {
@@ -190,7 +190,7 @@ func ledge(s app.State) Node {
 	return el("section", "ledge", class("ledge"), at("aria-label", say(s, "page.verdicts")), el("div", "", class("timber")), row)
 }
 
-func verdict(s app.State, i int, v engine.Verdict) Node {
+func verdict(s *app.State, i int, v engine.Verdict) Node {
 	severity := v.Severity
 	if strings.HasSuffix(v.Key, ".empty") || strings.HasSuffix(v.Key, ".unplaced") {
 		severity = finding.Unknown
@@ -213,7 +213,7 @@ func verdict(s app.State, i int, v engine.Verdict) Node {
 }
 
 // verdictTitle is the word of a verdict.
-func verdictTitle(s app.State, v engine.Verdict, severity finding.Severity) string {
+func verdictTitle(s *app.State, v engine.Verdict, severity finding.Severity) string {
 	of := [...]string{finding.Fits: "fits", finding.Holds: "holds", finding.Takes: "takes"}[v.Of]
 	switch {
 	case severity == finding.Stop:
@@ -233,16 +233,16 @@ func capital(s string) string {
 
 // keptPanel is the panel, made anew only if what it shows has changed. It shows what is
 // decided, so it stays while something is in the hand or is being typed into the strip.
-func (p *Painter) keptPanel(s app.State) Node {
-	if p.panel.Tag == "" || !samePanel(p.of, s) {
-		p.panel, p.of = panel(s), s
+func (p *Painter) keptPanel(s *app.State) Node {
+	if p.panel.Tag == "" || !samePanel(&p.of, s) {
+		p.panel, p.of = panel(s), *s
 	}
 	return p.panel
 }
 
 // samePanel reports whether two states have one panel. What the state machine changes it
 // copies, so things that lie at the same place are the same.
-func samePanel(a, b app.State) bool {
+func samePanel(a, b *app.State) bool {
 	return a.Job == b.Job && a.Store == b.Store && a.SheetAt == b.SheetAt && a.Size == b.Size && a.Now == b.Now &&
 		a.Wall == b.Wall && a.Arrangement == b.Arrangement && a.At == b.At &&
 		sameSettings(a.Settings, b.Settings) && sameMap(a.On, b.On) && sameMap(a.Fields, b.Fields) &&
@@ -269,7 +269,7 @@ func sameMap[K comparable, V any](a, b map[K]V) bool {
 func jobs() []string { return []string{"survey", "arrange", "make", "hang", "agree"} }
 
 // panel is the sheet of the job in hand.
-func panel(s app.State) Node {
+func panel(s *app.State) Node {
 	job := jobs()[s.Job]
 	return el("aside", "panel", class("panel"), at("aria-labelledby", "panel-title"), at("data-job", job),
 		grab(s),
@@ -278,7 +278,7 @@ func panel(s app.State) Node {
 		el("div", "cols-"+job, class("cols"), led(s), sections(s)))
 }
 
-func sections(s app.State) kids {
+func sections(s *app.State) kids {
 	switch s.Job {
 	case app.Survey:
 		return survey(s)
@@ -293,7 +293,7 @@ func sections(s app.State) kids {
 }
 
 // led is the finding that a verdict has led to, on panels that do not list findings.
-func led(s app.State) part {
+func led(s *app.State) part {
 	i := s.At.Index - 1
 	if s.At.Kind != "finding" || s.Job == app.Arrange || i < 0 || i >= len(s.Build.Findings) {
 		return parts(nil)
@@ -302,7 +302,7 @@ func led(s app.State) part {
 }
 
 // grab is the handle of the sheet on narrow windows.
-func grab(s app.State) Node {
+func grab(s *app.State) Node {
 	key := "page.sheet-raise"
 	if s.SheetAt == 2 {
 		key = "page.sheet-lower"
@@ -312,7 +312,7 @@ func grab(s app.State) Node {
 }
 
 // stick is the setting-out stick with the five jobs as its notches.
-func stick(s app.State) Node {
+func stick(s *app.State) Node {
 	n := el("nav", "stick", class("rod timber"), at("aria-label", say(s, "page.jobs")))
 	open := waiting(s)
 	for i, job := range jobs() {
@@ -321,7 +321,7 @@ func stick(s app.State) Node {
 	return n
 }
 
-func notch(s app.State, of app.Job, job string, open int) Node {
+func notch(s *app.State, of app.Job, job string, open int) Node {
 	return el("button", "job-"+job, at("type", "button"), when(s.Job == of, at("aria-current", "page")), on("click", app.Go{Job: of}),
 		icon(job), text(say(s, "page.job-"+job)),
 		when(open > 0, text(" "), el("small", "open", text(say(s, "page.open", words.Count("n", open))))))
@@ -330,7 +330,7 @@ func notch(s app.State, of app.Job, job string, open int) Node {
 // waiting counts, for each job, the findings that wait there: what is not known of the
 // wall or must be put right on it, what does not fit, what cannot be made, what does not
 // hold.
-func waiting(s app.State) (n [5]int) {
+func waiting(s *app.State) (n [5]int) {
 	for _, f := range s.Build.Findings {
 		switch {
 		case f.Kind.Verdict == finding.Fits && f.Place.Module == "" && f.Kind.Severity >= finding.Unknown:

@@ -61,7 +61,7 @@ func pagesOf(t *testing.T) map[string]app.State {
 		if len(s.Plan.Modules) > 2 {
 			out[name+" several"] = steps(one, app.Choose{Module: s.Plan.Modules[1].ID, Add: true}, app.Choose{Module: s.Plan.Modules[2].ID, Add: true})
 		}
-		if f, ok := figField(Page(one), "fig-"+s.Plan.Modules[0].ID+"/left"); ok {
+		if f, ok := figField(Page(&one), "fig-"+s.Plan.Modules[0].ID+"/left"); ok {
 			out[name+" typing"] = steps(one, app.OpenTyping{Field: f}, app.TypedInto{Field: f, Text: "12"})
 			out[name+" typing nonsense"] = steps(one, app.OpenTyping{Field: f}, app.TypedInto{Field: f, Text: "twelve"})
 		}
@@ -200,7 +200,7 @@ func faults(page Node) (out []string) {
 
 func TestPagesAreInOrder(t *testing.T) {
 	for name, s := range pagesOf(t) {
-		require.Empty(t, faults(Page(s)), name)
+		require.Empty(t, faults(Page(&s)), name)
 	}
 }
 
@@ -214,7 +214,7 @@ func TestLintFindsFaults(t *testing.T) {
 		"this key":  el("p", "", el("b", "k"), el("i", "k")),
 		"with the":  el("p", "", el("b", "", at("id", "k")), el("i", "", at("id", "k"))),
 		"nothing":   el("label", "", at("for", "gone")),
-		"page.nope": el("p", "", text(say(app.State{}, "page.nope"))),
+		"page.nope": el("p", "", text(say(&app.State{}, "page.nope"))),
 	} {
 		require.Contains(t, strings.Join(faults(n), "\n"), want)
 	}
@@ -225,7 +225,7 @@ func TestLintFindsFaults(t *testing.T) {
 func TestEveryFieldIsAnEdit(t *testing.T) {
 	for name, s := range pagesOf(t) {
 		owner := map[string]string{}
-		eachIn(Page(s), func(n Node, above []Node) {
+		eachIn(Page(&s), func(n Node, above []Node) {
 			for _, h := range n.On {
 				var f app.Field
 				switch e := h.Event.(type) {
@@ -258,7 +258,7 @@ func TestEveryFieldIsAnEdit(t *testing.T) {
 // Every button that makes edits makes edits that the plan takes.
 func TestEveryButtonCanBeDone(t *testing.T) {
 	for name, s := range pagesOf(t) {
-		eachIn(Page(s), func(n Node, _ []Node) {
+		eachIn(Page(&s), func(n Node, _ []Node) {
 			for _, h := range n.On {
 				do, ok := h.Event.(app.Do)
 				if !ok {
@@ -277,7 +277,7 @@ func TestEveryButtonCanBeDone(t *testing.T) {
 }
 
 func TestLandmarks(t *testing.T) {
-	page := Page(opened(t, "study"))
+	page := Page(new(opened(t, "study")))
 	require.Equal(t, "app", page.Key)
 	for _, k := range []struct{ key, tag string }{{"head", "header"}, {"wall", "main"}, {"ledge", "section"}, {"panel", "aside"}, {"stick", "nav"}} {
 		n, ok := nodeIn(page, k.key)
@@ -302,7 +302,7 @@ func TestLandmarks(t *testing.T) {
 func figureOf(t *testing.T, name, module, what string) (app.State, app.Field) {
 	t.Helper()
 	s := steps(opened(t, name), app.Choose{Module: module})
-	f, ok := figField(Page(s), "fig-"+module+"/"+what)
+	f, ok := figField(Page(&s), "fig-"+module+"/"+what)
 	require.True(t, ok, "%s has no figure %s", module, what)
 	return s, f
 }
@@ -311,7 +311,7 @@ func TestTypedFiguresMoveTheModule(t *testing.T) {
 	const mm = unit.Millimetre
 	s, f := figureOf(t, "study", "m1", "left")
 	moved := steps(s, app.OpenTyping{Field: f}, app.Entered{Field: f, Text: "321"})
-	b, ok := boxOf(moved, "m1")
+	b, ok := boxOf(&moved, "m1")
 	require.True(t, ok)
 	require.Equal(t, 321*mm, b.MinX)
 
@@ -319,7 +319,7 @@ func TestTypedFiguresMoveTheModule(t *testing.T) {
 	was := resultOf(s.Build, s.Arrangement).Nearest[0]
 	require.Equal(t, "m1", was.Module)
 	moved = steps(s, app.Entered{Field: f, Text: s.Plan.Style().Length(was.Gap + 7*mm)})
-	p, _ := pieceOf(moved, moved.Plan, moved.Build, "m1")
+	p, _ := pieceOf(&moved, moved.Plan, moved.Build, "m1")
 	require.NotEqual(t, s.Plan.Arrangements[0].Poses, moved.Plan.Arrangements[0].Poses)
 	if p.nearest.To == was.To {
 		require.Equal(t, was.Gap+7*mm, p.nearest.Gap)
@@ -328,11 +328,11 @@ func TestTypedFiguresMoveTheModule(t *testing.T) {
 
 func TestTypedHeightMovesWhatIsThere(t *testing.T) {
 	s := steps(opened(t, "porch"), app.Choose{Module: "m1"})
-	b, _ := boxOf(s, "m1")
-	f, ok := figField(Page(s), "fig-height/"+b.MinY.Decimal())
+	b, _ := boxOf(&s, "m1")
+	f, ok := figField(Page(&s), "fig-height/"+b.MinY.Decimal())
 	require.True(t, ok)
 	moved := steps(s, app.Entered{Field: f, Text: "1234"})
-	b, _ = boxOf(moved, "m1")
+	b, _ = boxOf(&moved, "m1")
 	require.Equal(t, 1234*unit.Millimetre, b.MinY)
 }
 
@@ -361,16 +361,16 @@ func TestTypedSizesChangeBoards(t *testing.T) {
 		}
 		s := steps(startPage(), app.NewJob{Width: "2960", Height: "2460"}, app.DoLine{Line: line("add-module", members...)})
 		require.Len(t, s.Plan.Modules, 1, "%s: %s", name, s.Toast.Text)
-		p, _ := pieceOf(s, s.Plan, s.Build, "m1")
+		p, _ := pieceOf(&s, s.Plan, s.Build, "m1")
 		for upright, want := range map[bool]bool{false: c.widthTyped, true: c.highTyped} {
-			f, ok := p.size(s, "k", upright)
+			f, ok := p.size(&s, "k", upright)
 			require.Equal(t, want, ok, "%s upright %t", name, upright)
 			if !ok {
 				continue
 			}
-			after, _ := pieceOf(steps(s, app.Entered{Field: f, Text: "437"}), s.Plan, s.Build, "m1")
+			after, _ := pieceOf(new(steps(s, app.Entered{Field: f, Text: "437"})), s.Plan, s.Build, "m1")
 			grown := steps(s, app.Entered{Field: f, Text: "437"})
-			after, _ = pieceOf(grown, grown.Plan, grown.Build, "m1")
+			after, _ = pieceOf(&grown, grown.Plan, grown.Build, "m1")
 			got, other, same := after.width(), after.height(), p.height()
 			if upright {
 				got, other, same = after.height(), after.width(), p.width()
@@ -386,10 +386,10 @@ func TestTypedSizesChangeBoards(t *testing.T) {
 func TestPanChangesThreeValues(t *testing.T) {
 	s := opened(t, "library")
 	var p Painter
-	before := p.Page(s)
+	before := p.Page(&s)
 	s.Camera.X += 10
 	s.Camera.Y -= 4
-	after := p.Page(s)
+	after := p.Page(&s)
 	a, b := differing(before, after)
 	require.Equal(t, 1, a, "attributes")
 	require.Equal(t, 2, b, "properties")
@@ -420,9 +420,9 @@ func differing(a, b Node) (attrs, props int) {
 func TestSameStateSamePage(t *testing.T) {
 	for name, s := range pagesOf(t) {
 		var p Painter
-		first := p.Page(s)
-		require.Equal(t, first, Page(s), name)
-		require.Equal(t, first, p.Page(s), name)
+		first := p.Page(&s)
+		require.Equal(t, first, Page(&s), name)
+		require.Equal(t, first, p.Page(&s), name)
 	}
 }
 
@@ -430,7 +430,7 @@ func TestSameStateSamePage(t *testing.T) {
 // same pixel as the drawing itself.
 func TestFiguresStandOnTheDrawing(t *testing.T) {
 	s := steps(opened(t, "study"), app.Choose{Module: "m1"}, app.Zoom{By: 1.7})
-	page := Page(s)
+	page := Page(&s)
 	hand, _ := nodeIn(page, "hand")
 	get := func(n Node, name string) float64 {
 		for _, p := range n.Props {
@@ -441,7 +441,7 @@ func TestFiguresStandOnTheDrawing(t *testing.T) {
 		require.Fail(t, "no property "+name)
 		return 0
 	}
-	b, _ := boxOf(s, "m1")
+	b, _ := boxOf(&s, "m1")
 	fig, ok := nodeIn(page, "fig-m1/left")
 	require.True(t, ok)
 	x, _ := s.Camera.Pixel(b.MinX.MM()/2, 0, s.Size)
@@ -470,17 +470,17 @@ func asNumber(t *testing.T, s string) float64 {
 func TestADragDrawsOnlyWhatMoves(t *testing.T) {
 	s := steps(opened(t, "study"), app.Choose{Module: "m1"})
 	var p Painter
-	before := p.Page(s)
-	b, _ := boxOf(s, "m1")
+	before := p.Page(&s)
+	b, _ := boxOf(&s, "m1")
 	x, y := s.Camera.Pixel(b.MinX.MM()+100, b.MinY.MM()+10, s.Size)
 	touch := func(k hand.Kind, dx float64) app.Event {
 		return app.Pointer{Event: hand.Event{Kind: k, ID: 1, Type: hand.Touch, Primary: true, X: x + dx, Y: y, Time: dx}}
 	}
 	s = steps(s, touch(hand.Down, 0), touch(hand.Motion, 12), touch(hand.Motion, 30))
-	require.True(t, holding(s))
-	first := p.Page(s)
+	require.True(t, holding(&s))
+	first := p.Page(&s)
 	s = steps(s, touch(hand.Motion, 95))
-	second := p.Page(s)
+	second := p.Page(&s)
 	w1, _ := nodeIn(first, "world")
 	w2, _ := nodeIn(second, "world")
 	require.Same(t, &w1.Kids[0], &w2.Kids[0])
@@ -501,8 +501,8 @@ func TestADragDrawsOnlyWhatMoves(t *testing.T) {
 	require.Empty(t, faults(second))
 
 	s = steps(s, touch(hand.Up, 95))
-	after := p.Page(s)
-	require.Equal(t, Page(s), after)
+	after := p.Page(&s)
+	require.Equal(t, Page(&s), after)
 	moving, _ := nodeIn(after, "moving")
 	require.Empty(t, moving.Kids)
 }
@@ -510,7 +510,7 @@ func TestADragDrawsOnlyWhatMoves(t *testing.T) {
 func TestTypingShowsAGhostAndMovesNothing(t *testing.T) {
 	s, f := figureOf(t, "study", "m1", "left")
 	s = steps(s, app.OpenTyping{Field: f}, app.TypedInto{Field: f, Text: "12"})
-	page := Page(s)
+	page := Page(&s)
 	_, ok := nodeIn(page, "ghost-m1")
 	require.True(t, ok)
 	fig, _ := nodeIn(page, "fig-m1/left")
@@ -521,7 +521,7 @@ func TestTypingShowsAGhostAndMovesNothing(t *testing.T) {
 	require.True(t, ok)
 	require.Contains(t, textIn(strip), "12"+nobreak+"mm, was "+f.Value)
 	s = steps(s, app.Dismiss{})
-	_, ok = nodeIn(Page(s), "typing-form")
+	_, ok = nodeIn(Page(&s), "typing-form")
 	require.False(t, ok)
 }
 
@@ -532,7 +532,7 @@ func TestGolden(t *testing.T) {
 		"bare-arrange":  bare,
 		"porch-arrange": opened(t, "porch"),
 	} {
-		page := Page(s)
+		page := Page(&s)
 		file := filepath.Join("testdata", name+".txt")
 		got := Write(withoutKids(withoutKids(page, "world"), "examples"))
 		if *update {

@@ -68,7 +68,7 @@ const largestGrained = 12
 
 // base is what the picture shows as being there: what is decided, or, while something
 // is in the hand, where it would land; a survey shows what is being typed.
-func base(s app.State) (plan.Plan, engine.Build) {
+func base(s *app.State) (plan.Plan, engine.Build) {
 	if holding(s) || s.Job == app.Survey {
 		return s.Shown()
 	}
@@ -76,9 +76,9 @@ func base(s app.State) (plan.Plan, engine.Build) {
 }
 
 // holding reports whether modules are in the hand.
-func holding(s app.State) bool { return s.Drag.Active && !s.Drag.Pan && s.Preview.Shown }
+func holding(s *app.State) bool { return s.Drag.Active && !s.Drag.Pan && s.Preview.Shown }
 
-func sourceOf(s app.State, p plan.Plan, b engine.Build) source {
+func sourceOf(s *app.State, p plan.Plan, b engine.Build) source {
 	return source{
 		drawn: true, walls: first(p.Walls), arrangements: first(p.Arrangements), arrangementCount: len(p.Arrangements),
 		modules: first(b.Modules), results: first(b.Arrangements),
@@ -94,7 +94,7 @@ const mostSized = 12
 
 // sized reports whether dimensions are drawn: in Arrange of what is chosen, or of all
 // where nothing is and they are few enough to be read.
-func sized(s app.State, b engine.Build) bool {
+func sized(s *app.State, b engine.Build) bool {
 	if s.Job == app.Arrange && selected(s) == "" {
 		return len(resultOf(b, s.Arrangement).Placed) <= mostSized
 	}
@@ -102,14 +102,14 @@ func sized(s app.State, b engine.Build) bool {
 }
 
 // selected is the module whose sizes are shown.
-func selected(s app.State) string {
+func selected(s *app.State) string {
 	if s.Job == app.Survey || s.Job == app.Hang {
 		return ""
 	}
 	return lastOf(s.Chosen)
 }
 
-func bands(s app.State) bool {
+func bands(s *app.State) bool {
 	return (s.Job == app.Survey || s.Job == app.Hang) && !s.On[app.Bands]
 }
 
@@ -145,7 +145,7 @@ func resultOf(b engine.Build, id string) wall.Result {
 }
 
 // picture returns the three layers.
-func (p *Painter) picture(s app.State) part {
+func (p *Painter) picture(s *app.State) part {
 	now, build := base(s)
 	w, ok := now.Wall(s.Wall)
 	if !ok {
@@ -169,7 +169,7 @@ func (p *Painter) picture(s app.State) part {
 
 // draw returns the nodes of what stays, of what is in the hand, and the texts. The wall
 // is drawn only if it is not the one that was drawn last.
-func (p *Painter) draw(s app.State, now plan.Plan, build engine.Build, w plan.Wall) (still, moving []Node, figs []fig) {
+func (p *Painter) draw(s *app.State, now plan.Plan, build engine.Build, w plan.Wall) (still, moving []Node, figs []fig) {
 	if !holding(s) {
 		p.rest(s, now, build, w)
 		return p.last.world, nil, p.last.figs
@@ -192,7 +192,7 @@ func (p *Painter) draw(s app.State, now plan.Plan, build engine.Build, w plan.Wa
 }
 
 // rest draws what stays as it is.
-func (p *Painter) rest(s app.State, now plan.Plan, build engine.Build, w plan.Wall) {
+func (p *Painter) rest(s *app.State, now plan.Plan, build engine.Build, w plan.Wall) {
 	from := sourceOf(s, now, build)
 	if from == p.last.from {
 		return
@@ -204,7 +204,7 @@ func (p *Painter) rest(s app.State, now plan.Plan, build engine.Build, w plan.Wa
 	p.last.world = append(withoutTitle(sink.roots[0].Kids), surveyMarks(s, w, d.Box, from.pixel)...)
 }
 
-func (p *Painter) view(s app.State, now plan.Plan, build engine.Build, w plan.Wall, from source) drawing.Drawing {
+func (p *Painter) view(s *app.State, now plan.Plan, build engine.Build, w plan.Wall, from source) drawing.Drawing {
 	a, _ := now.Arrangement(s.Arrangement)
 	return view.Wall(w, resultOf(build, s.Arrangement), build.Modules, viewOptions(s, now, w, a, from))
 }
@@ -237,7 +237,7 @@ func without(nodes []Node, modules []string) []Node {
 	return out
 }
 
-func viewOptions(s app.State, now plan.Plan, w plan.Wall, a plan.Arrangement, from source) view.Options {
+func viewOptions(s *app.State, now plan.Plan, w plan.Wall, a plan.Arrangement, from source) view.Options {
 	o := view.Options{
 		Style: now.Style(), Selected: from.selected, Shallow: s.Job == app.Arrange || s.Job == app.Make || s.Job == app.Agree,
 		Evening: from.evening, ShowStuds: from.studs, ShowBands: from.bands, ShowSizes: from.sizes && s.Job != app.Survey,

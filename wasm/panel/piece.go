@@ -25,7 +25,7 @@ type piece struct {
 }
 
 // piecesOf returns the modules of a plan in its order.
-func piecesOf(s app.State, p plan.Plan, b engine.Build) []piece {
+func piecesOf(s *app.State, p plan.Plan, b engine.Build) []piece {
 	r := resultOf(b, s.Arrangement)
 	a, _ := p.Arrangement(s.Arrangement)
 	out := make([]piece, len(p.Modules))
@@ -40,7 +40,7 @@ func piecesOf(s app.State, p plan.Plan, b engine.Build) []piece {
 }
 
 // pieceOf returns one module.
-func pieceOf(s app.State, p plan.Plan, b engine.Build, id string) (piece, bool) {
+func pieceOf(s *app.State, p plan.Plan, b engine.Build, id string) (piece, bool) {
 	i := slices.IndexFunc(p.Modules, func(m plan.Module) bool { return m.ID == id })
 	if i < 0 {
 		return piece{}, false
@@ -89,7 +89,7 @@ func (p *piece) height() unit.Length { b := p.box(); return b.MaxY - b.MinY }
 func (p *piece) named() words.Arg { return words.Name("module", p.m.Label()) }
 
 // unitOf is the unit in which the plan's figures stand.
-func unitOf(s app.State) string {
+func unitOf(s *app.State) string {
 	if s.Plan.Units.System == unit.Inches {
 		return "in"
 	}
@@ -97,20 +97,20 @@ func unitOf(s app.State) string {
 }
 
 // lengthField is a field of a length: its label says the unit.
-func lengthField(s app.State, key, label, line string, value unit.Length) app.Field {
+func lengthField(s *app.State, key, label, line string, value unit.Length) app.Field {
 	return app.Field{Key: key, Label: label + ", " + unitOf(s), Kind: app.LengthField, Line: line, Value: s.Plan.Style().Length(value)}
 }
 
 // moveX moves a module so that something of it stands at a typed x; now is where that
 // is at present.
-func (p *piece) moveX(s app.State, key, label string, now unit.Length) app.Field {
+func (p *piece) moveX(s *app.State, key, label string, now unit.Length) app.Field {
 	f := lengthField(s, key, label, line("move", "arrangement", s.Arrangement, "module", p.m.ID, "x", "$"), now)
 	f.Offset = p.pose.X - now
 	return f
 }
 
 // moveY is moveX for heights.
-func (p *piece) moveY(s app.State, key, label string, now unit.Length) app.Field {
+func (p *piece) moveY(s *app.State, key, label string, now unit.Length) app.Field {
 	f := lengthField(s, key, label, line("move", "arrangement", s.Arrangement, "module", p.m.ID, "y", "$"), now)
 	f.Offset = p.pose.Y - now
 	return f
@@ -118,7 +118,7 @@ func (p *piece) moveY(s app.State, key, label string, now unit.Length) app.Field
 
 // gap moves a module so that its gap to the nearest thing is the one typed. There is no
 // such field where the two lie neither beside nor above each other.
-func (p *piece) gap(s app.State, pl plan.Plan, key string) (app.Field, bool) {
+func (p *piece) gap(s *app.State, pl plan.Plan, key string) (app.Field, bool) {
 	to, ok := p.other(s, pl)
 	if !p.near || !ok {
 		return app.Field{}, false
@@ -148,7 +148,7 @@ func (p *piece) gap(s app.State, pl plan.Plan, key string) (app.Field, bool) {
 const far = 1_000_000 * unit.Millimetre
 
 // other is the box of the nearest thing.
-func (p *piece) other(s app.State, pl plan.Plan) (module.Box, bool) {
+func (p *piece) other(s *app.State, pl plan.Plan) (module.Box, bool) {
 	w, _ := pl.Wall(s.Wall)
 	switch p.nearest.To {
 	case wall.LeftEnd:
@@ -172,7 +172,7 @@ func (p *piece) other(s app.State, pl plan.Plan) (module.Box, bool) {
 }
 
 // toName is what the nearest thing is called.
-func toName(s app.State, p plan.Plan, id string) string {
+func toName(s *app.State, p plan.Plan, id string) string {
 	switch id {
 	case wall.LeftEnd, wall.RightEnd, wall.Floor, wall.Ceiling:
 		return say(s, "page.end-"+id)
@@ -191,7 +191,7 @@ func toName(s app.State, p plan.Plan, id string) string {
 }
 
 // obstacleLabel is what an obstacle is called: by its name, or by its kind.
-func obstacleLabel(s app.State, o plan.Obstacle) string {
+func obstacleLabel(s *app.State, o plan.Obstacle) string {
 	if o.Name != "" {
 		return o.Name
 	}
@@ -202,7 +202,7 @@ func obstacleLabel(s app.State, o plan.Obstacle) string {
 // boards: of all that reach from side to side, or of the only one that lies that way
 // between others. There is no such field where no board has the size for its own, as in
 // a hexagon.
-func (p *piece) size(s app.State, key string, upright bool) (app.Field, bool) {
+func (p *piece) size(s *app.State, key string, upright bool) (app.Field, bool) {
 	boards := p.spanning(upright)
 	if boards == nil {
 		return app.Field{}, false

@@ -10,7 +10,7 @@ import (
 
 // start returns the start page: two figures make a wall; or a plan, a link or a code is
 // opened; or a kept job, or an example.
-func start(s app.State) []Node {
+func start(s *app.State) []Node {
 	return []Node{
 		el("header", "head", class("head"), mark(), el("h1", "title", text(say(s, "page.new-plan"))),
 			el("p", "kept", class("kept"), text(say(s, "page.nothing-kept")))),
@@ -27,7 +27,7 @@ func start(s app.State) []Node {
 }
 
 // startWall is a bare wall whose two figures are not known yet.
-func startWall(s app.State) Node {
+func startWall(s *app.State) Node {
 	line := func(names, d string) Node { return svg("path", "", class(names), at("d", d)) }
 	return el("main", "wall", class("wall bare"), at("aria-label", say(s, "page.wall")),
 		svg("svg", "picture", class("picture"), at("viewBox", "-420 -240 3800 3000"), at("aria-hidden", "true"), at("preserveAspectRatio", "xMidYMid meet"),
@@ -41,7 +41,7 @@ func startWall(s app.State) Node {
 }
 
 // startLedge says that nothing is checked yet.
-func startLedge(s app.State) Node {
+func startLedge(s *app.State) Node {
 	row := el("div", "", class("verdicts"))
 	for i, of := range [...]string{"fits", "holds", "takes"} {
 		shape, key := sign(finding.Unknown), "page.no-wall-yet"
@@ -55,7 +55,7 @@ func startLedge(s app.State) Node {
 }
 
 // startStick shows the five jobs; none can be begun without a wall.
-func startStick(s app.State) Node {
+func startStick(s *app.State) Node {
 	n := el("nav", "stick", class("rod timber"), at("aria-label", say(s, "page.jobs")))
 	for i, job := range jobs() {
 		n.Kids = append(n.Kids, el("button", "job-"+job, at("type", "button"), when(i == 0, at("aria-current", "page")),
@@ -65,7 +65,7 @@ func startStick(s app.State) Node {
 }
 
 // problem says why a file or a link did not open, or what is wrong with a figure.
-func problem(s app.State) part {
+func problem(s *app.State) part {
 	if s.Problem == "" {
 		return parts(nil)
 	}
@@ -73,7 +73,7 @@ func problem(s app.State) part {
 }
 
 // newWall is the form of two figures.
-func newWall(s app.State) Node {
+func newWall(s *app.State) Node {
 	figure := func(name, label, example string) Node {
 		return el("div", "", class("field"), el("label", "", at("for", "f-new-"+name), text(say(s, label))),
 			el("input", "new-"+name, at("id", "f-new-"+name), at("name", name), at("type", "text"), at("inputmode", "decimal"),
@@ -91,7 +91,7 @@ func newWall(s app.State) Node {
 }
 
 // units chooses the units of new plans.
-func units(s app.State) Node {
+func units(s *app.State) Node {
 	one := func(u unit.System, key string) Node {
 		return el("label", "", class("choice"),
 			el("input", "units-"+string(u), at("type", "radio"), at("name", "units"), at("value", string(u)),
@@ -104,7 +104,7 @@ func units(s app.State) Node {
 }
 
 // keptJobs are the jobs that this browser holds.
-func keptJobs(s app.State) part {
+func keptJobs(s *app.State) part {
 	if len(s.Jobs) == 0 {
 		return parts(nil)
 	}
@@ -120,7 +120,7 @@ func keptJobs(s app.State) part {
 }
 
 // openOther opens a file, a link or a code.
-func openOther(s app.State) Node {
+func openOther(s *app.State) Node {
 	return section("open", say(s, "page.or-open"),
 		el("label", "file-label", class("btn file"), el("input", "file", at("type", "file"), at("accept", ".json,.txt,application/json,text/plain")),
 			el("span", "", text(say(s, "page.open-file")))),
@@ -131,7 +131,7 @@ func openOther(s app.State) Node {
 }
 
 // examples are finished jobs to look at.
-func examples(s app.State) Node {
+func examples(s *app.State) Node {
 	list := el("ul", "", class("pieces plain"), at("aria-label", say(s, "page.examples")))
 	for _, e := range assets.Examples() {
 		list.Kids = append(list.Kids, el("li", "example-"+e.Name,

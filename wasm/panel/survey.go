@@ -14,7 +14,7 @@ import (
 
 // survey returns the sections of the panel in which a wall is taken down. What is not
 // known stays seen as not known.
-func survey(s app.State) []Node {
+func survey(s *app.State) []Node {
 	w, ok := s.Plan.Wall(s.Wall)
 	if !ok {
 		return []Node{empty("survey-none", say(s, "survey.none"), say(s, "survey.none-why"), addWall(s, plan.Wall{}))}
@@ -29,7 +29,7 @@ func survey(s app.State) []Node {
 }
 
 // wallsOf is the list of walls: choose, add, rename, remove.
-func wallsOf(s app.State, w plan.Wall, f form) Node {
+func wallsOf(s *app.State, w plan.Wall, f form) Node {
 	var choose kids
 	for _, other := range s.Plan.Walls {
 		if len(s.Plan.Walls) > 1 {
@@ -43,7 +43,7 @@ func wallsOf(s app.State, w plan.Wall, f form) Node {
 }
 
 // addWall adds a wall as high as the one in view, and an arrangement for it.
-func addWall(s app.State, like plan.Wall) Node {
+func addWall(s *app.State, like plan.Wall) Node {
 	if like.Width == 0 {
 		like.Width, like.Height = pick(s, 3000, 120), pick(s, 2400, 96)
 	}
@@ -60,7 +60,7 @@ func addWall(s app.State, like plan.Wall) Node {
 
 // removeWall takes the wall in view away with its arrangements, or says why it cannot:
 // modules hang on it.
-func removeWall(s app.State, w plan.Wall) Node {
+func removeWall(s *app.State, w plan.Wall) Node {
 	var edits []edit.Edit
 	hung := 0
 	for _, a := range s.Plan.Arrangements {
@@ -77,7 +77,7 @@ func removeWall(s app.State, w plan.Wall) Node {
 }
 
 // sizeOf are the sizes of the wall.
-func sizeOf(s app.State, w plan.Wall, f form) Node {
+func sizeOf(s *app.State, w plan.Wall, f form) Node {
 	return section("survey-size", say(s, "survey.size"),
 		two(f.length("width", w.Width), f.length("height", w.Height)),
 		two(f.signed("floorRise", w.FloorRise, true), f.signed("ceilingRise", w.CeilingRise, true)),
@@ -85,7 +85,7 @@ func sizeOf(s app.State, w plan.Wall, f form) Node {
 }
 
 // madeOf is what the wall is made of, how old it is, and what is behind it.
-func madeOf(s app.State, w plan.Wall, f form) Node {
+func madeOf(s *app.State, w plan.Wall, f form) Node {
 	builds := options(s, "survey.build-", plan.BuildStuds, plan.BuildLath, plan.BuildDabs, plan.BuildBrick, plan.BuildHollow, plan.BuildAerated, plan.BuildConcrete)
 	linings := options(s, "survey.lining-", "plasterboard", "plaster", "tile-over-plasterboard", "tile-over-plaster", "none")
 	year := f.typed("builtYear", app.CountField, "")
@@ -115,7 +115,7 @@ func madeOf(s app.State, w plan.Wall, f form) Node {
 const asbestosYear = 2000
 
 // cablesOf is where cables are expected.
-func cablesOf(s app.State, w plan.Wall, f form) Node {
+func cablesOf(s *app.State, w plan.Wall, f form) Node {
 	var rules []option
 	for _, r := range wall.CableRules() {
 		rules = append(rules, option{r.Key, say(s, "survey.rule-"+r.Key)})
@@ -145,7 +145,7 @@ func cablesOf(s app.State, w plan.Wall, f form) Node {
 func wired(o plan.Obstacle) bool { return o.Kind == plan.Socket || o.Kind == plan.Switch }
 
 // stateSign is the state of a stud in a word with its shape.
-func stateSign(s app.State, state string) Node {
+func stateSign(s *app.State, state string) Node {
 	switch state {
 	case plan.EdgesFound:
 		return label(finding.Note, say(s, "survey.state-"+state))

@@ -10,7 +10,7 @@ import (
 )
 
 // obstaclesOf is what stands on or before the wall.
-func obstaclesOf(s app.State, w plan.Wall) Node {
+func obstaclesOf(s *app.State, w plan.Wall) Node {
 	var list, add kids
 	for i, o := range w.Obstacles {
 		list = append(list, obstacleFold(s, w, o, obstacleName(s, w, i)))
@@ -29,7 +29,7 @@ func obstacleKinds() []string {
 
 // obstacleName is what an obstacle is called: its name, or its kind and which of its
 // kind it is.
-func obstacleName(s app.State, w plan.Wall, i int) string {
+func obstacleName(s *app.State, w plan.Wall, i int) string {
 	o := w.Obstacles[i]
 	if o.Name != "" {
 		return o.Name
@@ -44,7 +44,7 @@ func obstacleName(s app.State, w plan.Wall, i int) string {
 }
 
 // kindName is the word of a kind of obstacle; a kind that is not known stands as it is.
-func kindName(s app.State, kind string) string {
+func kindName(s *app.State, kind string) string {
 	for _, k := range obstacleKinds() {
 		if k == kind {
 			return say(s, "survey.kind-"+kind)
@@ -53,7 +53,7 @@ func kindName(s app.State, kind string) string {
 	return kind
 }
 
-func obstacleFold(s app.State, w plan.Wall, o plan.Obstacle, name string) Node {
+func obstacleFold(s *app.State, w plan.Wall, o plan.Obstacle, name string) Node {
 	called := words.Name("name", name)
 	f := form{s: s, key: o.ID, words: "survey.obstacle", args: []words.Arg{called}, do: "set-obstacle", of: []any{"wall", w.ID, "obstacle", o.ID}}
 	head := say(s, "survey.obstacle-head", called, words.Length("x", o.X), words.Length("y", o.Y))
@@ -71,7 +71,7 @@ func obstacleFold(s app.State, w plan.Wall, o plan.Obstacle, name string) Node {
 
 // usual returns the size and the height above the floor with which an obstacle begins:
 // what is common in houses, our assumption.
-func usual(s app.State, kind string) (width, height, y unit.Length) {
+func usual(s *app.State, kind string) (width, height, y unit.Length) {
 	switch kind {
 	case plan.Socket:
 		return pick(s, 146, 4), pick(s, 86, 5), pick(s, 300, 12)
@@ -94,7 +94,7 @@ func usual(s app.State, kind string) (width, height, y unit.Length) {
 }
 
 // pick returns a length in whole units of the plan.
-func pick(s app.State, mm, in unit.Length) unit.Length {
+func pick(s *app.State, mm, in unit.Length) unit.Length {
 	if s.Plan.Units.System == unit.Inches {
 		return in * unit.Inch
 	}
@@ -102,7 +102,7 @@ func pick(s app.State, mm, in unit.Length) unit.Length {
 }
 
 // addObstacle is the edit that adds an obstacle of a kind where nothing stands yet.
-func addObstacle(s app.State, w plan.Wall, kind string) string {
+func addObstacle(s *app.State, w plan.Wall, kind string) string {
 	width, height, y := usual(s, kind)
 	width, height = min(width, w.Width), min(height, w.Height)
 	y = max(min(y, w.Height-height), 0)

@@ -15,7 +15,7 @@ import (
 const plumbPlaces = 3
 
 // plumbOf is how far the wall is out of plumb, place by place.
-func plumbOf(s app.State, w plan.Wall) Node {
+func plumbOf(s *app.State, w plan.Wall) Node {
 	var list kids
 	for i, r := range w.Plumb {
 		list = append(list, plumbFold(s, w, i+1, r))
@@ -30,9 +30,9 @@ func plumbOf(s app.State, w plan.Wall) Node {
 }
 
 // unmeasured says that there is no reading.
-func unmeasured(s app.State) Node { return label(finding.Unknown, say(s, "form.not-measured")) }
+func unmeasured(s *app.State) Node { return label(finding.Unknown, say(s, "form.not-measured")) }
 
-func plumbFold(s app.State, w plan.Wall, n int, r plan.Plumb) Node {
+func plumbFold(s *app.State, w plan.Wall, n int, r plan.Plumb) Node {
 	key, count := w.ID+".plumb"+strconv.Itoa(n), words.Count("n", n)
 	f := form{s: s, key: key, words: "survey.plumb", args: []words.Arg{count}, do: "set-plumb", of: []any{"wall", w.ID, "plumb", n}}
 	return fold(s, key, app.Thing{Kind: "plumb", Owner: w.ID, Index: n},
@@ -54,7 +54,7 @@ func leanWord(lean unit.Length) string {
 }
 
 // flatOf is how far the wall is from flat, reading by reading.
-func flatOf(s app.State, w plan.Wall) Node {
+func flatOf(s *app.State, w plan.Wall) Node {
 	var list kids
 	for i, r := range w.Flat {
 		list = append(list, flatFold(s, w, i+1, r))
@@ -68,7 +68,7 @@ func flatOf(s app.State, w plan.Wall) Node {
 		rowOf(makes("add-flat", say(s, "survey.add-flat"), add)))
 }
 
-func flatFold(s app.State, w plan.Wall, n int, r plan.Flat) Node {
+func flatFold(s *app.State, w plan.Wall, n int, r plan.Flat) Node {
 	key, count := w.ID+".flat"+strconv.Itoa(n), words.Count("n", n)
 	f := form{s: s, key: key, words: "survey.flat", args: []words.Arg{count}, do: "set-flat", of: []any{"wall", w.ID, "flat", n}}
 	return fold(s, key, app.Thing{Kind: "flat", Owner: w.ID, Index: n},

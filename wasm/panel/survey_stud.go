@@ -12,7 +12,7 @@ import (
 
 // studsOf is all about the studs: what holds for all, the list of them as they are
 // known, and those taken down one by one.
-func studsOf(s app.State, w plan.Wall) Node {
+func studsOf(s *app.State, w plan.Wall) Node {
 	st := w.Studs
 	f := form{s: s, key: w.ID + ".studs", words: "survey.studs", do: "set-studs", of: []any{"wall", w.ID}}
 	found := wall.Studs(w)
@@ -32,12 +32,12 @@ func masonry(w plan.Wall) bool {
 	return w.Build != "" && w.Build != plan.BuildStuds && w.Build != plan.BuildLath
 }
 
-func stateOptions(s app.State) []option {
+func stateOptions(s *app.State) []option {
 	return options(s, "survey.state-", plan.EdgesFound, plan.OnePoint, plan.Guess)
 }
 
 // newStud is the field in which a stud is added by its centre.
-func newStud(s app.State, w plan.Wall) app.Field {
+func newStud(s *app.State, w plan.Wall) app.Field {
 	return app.Field{
 		Key: w.ID + ".stud-new", Label: say(s, "survey.stud-new", unitWord(s)),
 		Line: line("add-stud", "wall", w.ID, "state", plan.Guess, "x", "$"),
@@ -45,7 +45,7 @@ func newStud(s app.State, w plan.Wall) app.Field {
 }
 
 // studTable lists the studs from the left, each with a way to change it.
-func studTable(s app.State, w plan.Wall, found []wall.Stud) Node {
+func studTable(s *app.State, w plan.Wall, found []wall.Stud) Node {
 	style := s.Plan.Style()
 	columns := []column{{title: say(s, "survey.column-at"), right: true}, {title: say(s, "survey.column-by"), words: true},
 		{title: say(s, "survey.column-state"), words: true}, {title: say(s, "survey.column-do"), words: true}}
@@ -75,7 +75,7 @@ func typedStud(w plan.Wall, x unit.Length) int {
 
 // takeDown makes a stud of the spacing one of its own, so that what is found of it can
 // be said.
-func takeDown(s app.State, w plan.Wall, st wall.Stud) Node {
+func takeDown(s *app.State, w plan.Wall, st wall.Stud) Node {
 	state := st.State
 	if state == "" {
 		state = plan.Guess
@@ -88,7 +88,7 @@ func takeDown(s app.State, w plan.Wall, st wall.Stud) Node {
 func studKey(w plan.Wall, n int) string { return w.ID + ".stud" + strconv.Itoa(n) }
 
 // eachStud lists the studs taken down one by one.
-func eachStud(s app.State, w plan.Wall) (out kids) {
+func eachStud(s *app.State, w plan.Wall) (out kids) {
 	for i, st := range w.Studs.Each {
 		n, key := i+1, studKey(w, i+1)
 		f := form{s: s, key: key, words: "survey.stud", args: []words.Arg{words.Count("n", n)}, do: "set-stud", of: []any{"wall", w.ID, "stud", n}}

@@ -19,7 +19,7 @@ type fact struct {
 
 // stillToFind lists the facts that are asked of every wall, those that are known with a
 // tick.
-func stillToFind(s app.State, w plan.Wall) Node {
+func stillToFind(s *app.State, w plan.Wall) Node {
 	var open, done kids
 	for _, f := range factsOf(w) {
 		if f.done {
@@ -35,7 +35,7 @@ func stillToFind(s app.State, w plan.Wall) Node {
 			el("ul", "", class("todo"), done))))
 }
 
-func factRow(s app.State, f fact) Node {
+func factRow(s *app.State, f fact) Node {
 	says := say(s, "survey.todo-"+f.key, f.args...)
 	if f.done {
 		return el("li", "todo-"+f.key, sign(finding.Note), el("span", "", said(says)), el("span", "", class("small mute"), text(say(s, "survey.done"))))

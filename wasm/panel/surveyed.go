@@ -21,7 +21,7 @@ const surveyOut = 20.0
 const surveyRow = 0.62
 
 // surveyMarks are the lines of Survey's dimensions, in the drawing.
-func surveyMarks(s app.State, w plan.Wall, box drawing.Box, px float64) kids {
+func surveyMarks(s *app.State, w plan.Wall, box drawing.Box, px float64) kids {
 	if s.Job != app.Survey {
 		return nil
 	}
@@ -53,7 +53,7 @@ func (t *tracer) dimension(x1, y1, x2, y2, px float64) {
 }
 
 // surveyFigures are the figures of Survey's dimensions.
-func surveyFigures(s app.State) kids {
+func surveyFigures(s *app.State) kids {
 	if s.Job != app.Survey {
 		return nil
 	}
@@ -80,7 +80,7 @@ func surveyFigures(s app.State) kids {
 }
 
 // studFigures are the places of the studs that are known one by one.
-func studFigures(s app.State, w plan.Wall, px unit.Length) (out kids) {
+func studFigures(s *app.State, w plan.Wall, px unit.Length) (out kids) {
 	y := w.Height.MulDiv(surveyRow*100, 100) + 9*px
 	for i, st := range w.Studs.Each {
 		n := strconv.Itoa(i + 1)
@@ -92,7 +92,7 @@ func studFigures(s app.State, w plan.Wall, px unit.Length) (out kids) {
 }
 
 // obstacleFigures are the sizes of an obstacle, and its place while it is chosen.
-func obstacleFigures(s app.State, w plan.Wall, o plan.Obstacle, px unit.Length) (out kids) {
+func obstacleFigures(s *app.State, w plan.Wall, o plan.Obstacle, px unit.Length) (out kids) {
 	on := s.At.Kind == "obstacle" && s.At.ID == o.ID
 	if !on && (o.Width < 100*px || o.Height < 60*px) {
 		return nil

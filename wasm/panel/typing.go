@@ -10,7 +10,7 @@ import (
 )
 
 // typing is the strip in which a figure of the picture is typed.
-func typing(s app.State) Node {
+func typing(s *app.State) Node {
 	t := s.Typing
 	x, y := stripAt(s)
 	value := t.Echo.Text
@@ -30,7 +30,7 @@ func typing(s app.State) Node {
 }
 
 // typedSays is what was read, what it was, and what it would cause.
-func typedSays(s app.State) kids {
+func typedSays(s *app.State) kids {
 	t := s.Typing
 	if t.Echo.Bad {
 		return kids{el("span", "bad", class("is-warn"), said(t.Echo.Says))}
@@ -47,7 +47,7 @@ func typedSays(s app.State) kids {
 }
 
 // keys are those that a phone's pad for figures has not.
-func keys(s app.State) Node {
+func keys(s *app.State) Node {
 	other, unitKey := " in", "in"
 	if s.Plan.Units.System == unit.Inches {
 		other, unitKey = " mm", "mm"
@@ -74,7 +74,7 @@ const (
 
 // stripAt finds a place for the strip: beside the piece that is worked on, never over
 // it, and within the picture.
-func stripAt(s app.State) (x, y float64) {
+func stripAt(s *app.State) (x, y float64) {
 	mostX, mostY := max(s.Size.Width-stripWidth-stripGap, 0), max(s.Size.Height-stripHeight-stripGap, 0)
 	left, top, right, bottom, ok := pieceOnScreen(s)
 	if !ok {
@@ -94,7 +94,7 @@ func stripAt(s app.State) (x, y float64) {
 }
 
 // pieceOnScreen is the box of the module that is chosen, in pixels.
-func pieceOnScreen(s app.State) (left, top, right, bottom float64, ok bool) {
+func pieceOnScreen(s *app.State) (left, top, right, bottom float64, ok bool) {
 	b, ok := boxOf(s, lastOf(s.Chosen))
 	if !ok {
 		return 0, 0, 0, 0, false
@@ -105,7 +105,7 @@ func pieceOnScreen(s app.State) (left, top, right, bottom float64, ok bool) {
 }
 
 // boxOf is the box of a module on the wall, as decided.
-func boxOf(s app.State, id string) (module.Box, bool) {
+func boxOf(s *app.State, id string) (module.Box, bool) {
 	for _, p := range resultOf(s.Build, s.Arrangement).Placed {
 		if p.Module == id {
 			return p.Box, true

@@ -7,4 +7,7 @@ import (
 	"ledgewright/wasm/panel"
 )
 
-func main() { browser.Run(app.Step, new(panel.Painter).Page) }
+func main() {
+	var painter panel.Painter
+	browser.Run(app.Step, func(s app.State) panel.Node { return painter.Page(&s) })
+}
