@@ -207,10 +207,21 @@ func TestAKeptJobComesBackWithItsHistory(t *testing.T) {
 
 func TestNothingIsStoredTwice(t *testing.T) {
 	s := aShelf(t)
-	s, _ = play(s, Kept{Revision: s.Store.Revision, Now: "14:03"})
-	_, effects := play(s, Flush())
+	s, effects := play(s, Flush(), Kept{Revision: s.Store.Revision, Now: "14:03"})
+	require.Len(t, effects, 1)
+	_, effects = play(s, Flush())
 	require.Empty(t, effects)
 	require.Equal(t, "14:03", s.Store.At)
+
+	// What is looked at is kept too, under the same revision.
+	s, _ = play(s, Go{Hang})
+	s, effects = play(s, Flush())
+	keep := effects[0].(Keep)
+	require.Equal(t, keep.Before, keep.Revision)
+	back, _ := play(atStart(t), Read{ID: "j1", Record: keep.Record})
+	require.Equal(t, Hang, back.Job)
+	_, effects = play(s, Flush())
+	require.Empty(t, effects)
 	s, effects = play(s, Kept{Err: "the disk is full"})
 	require.Equal(t, "the disk is full", s.Store.Err)
 	require.True(t, effects[0].(Say).Urgent)

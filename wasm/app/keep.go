@@ -40,11 +40,19 @@ type lines struct {
 	Lines []string `json:"lines"`
 }
 
+// turned has it kept what is looked at, so that a page that was away comes back as it was.
+// The plan is the same, and so is its revision.
+func turned(s State) (State, []Effect) {
+	s.Store.Turned = true
+	return s, []Effect{After{Name: "keep", Ms: keepAfter, Event: keepNow{}}}
+}
+
 // keep stores the job.
 func keep(s State) (State, []Effect) {
-	if s.Screen != AtWork || s.Store.Revision == s.Store.Stored {
+	if s.Screen != AtWork || s.Store.Revision == s.Store.Stored && !s.Store.Turned {
 		return s, nil
 	}
+	s.Store.Turned = false
 	text, err := encodeRecord(s)
 	if err != nil {
 		s.Store.Err = err.Error()

@@ -183,6 +183,7 @@ type Store struct {
 	ID       string
 	Revision int    // of the present plan
 	Stored   int    // revision known to be stored
+	Turned   bool   // another job or arrangement is in view than the one that was stored
 	At       string // when
 	Err      string // why it could not be stored
 	CopyAt   string // last copy outside this browser

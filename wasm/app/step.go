@@ -23,7 +23,8 @@ func Step(s State, e Event) (State, []Effect) {
 		return s, nil
 	case Go:
 		s.Job, s.Typing, s.Preview = e.Job, Typing{}, Preview{}
-		return s, []Effect{Focus{Key: "panel-title"}}
+		s, effects := turned(s)
+		return s, append(effects, Focus{Key: "panel-title"})
 	case Home:
 		s.Screen = AtStart
 		return s, []Effect{ListKept{}}
@@ -215,11 +216,13 @@ func stepChoice(s State, e Event) (State, []Effect, bool) {
 		}
 	case ShowArrangement:
 		s.Arrangement = e.ID
-		s = consistent(s)
+		s, effects := turned(consistent(s))
+		return s, effects, true
 	case ShowWall:
 		s.Wall, s.Arrangement = e.ID, firstOn(s.Plan, e.ID)
 		s.Camera.Fitted = true
-		s = refit(s)
+		s, effects := turned(refit(s))
+		return s, effects, true
 	case Suggest:
 		s = suggest(s, e.Module)
 	case Lead:
