@@ -7,6 +7,7 @@ import (
 	"strconv"
 
 	"github.com/chromedp/cdproto/browser"
+	"github.com/chromedp/cdproto/dom"
 	. "github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/require"
 
@@ -113,4 +114,12 @@ func (b *Tab) Saved(by func()) []byte {
 		}
 	}
 	return nil
+}
+
+// Upload chooses a file for the button of that name, as the browser's own dialog does.
+func (b *Tab) Upload(name, path string) {
+	b.T.Helper()
+	t := b.See("button", name)
+	_, err := Call(b.Ctx, dom.SetFileInputFiles, dom.SetFileInputFilesParams{Files: []string{path}, BackendNodeID: t.node})
+	require.NoError(b.T, err)
 }

@@ -147,6 +147,7 @@ type Tab struct {
 	House *House
 	Size  Size
 
+	allowed  string // another address that may be asked
 	mu       sync.Mutex
 	requests []string // to anywhere but the house
 	troubles []string // errors of the page and its console
@@ -184,7 +185,7 @@ func (b *Tab) hear(ev any) {
 	defer b.mu.Unlock()
 	switch ev := ev.(type) {
 	case *network.EventRequestWillBeSent:
-		if url := ev.Request.URL; !strings.HasPrefix(url, b.House.URL) && !strings.HasPrefix(url, "blob:") && !strings.HasPrefix(url, "data:") && url != "about:blank" {
+		if url := ev.Request.URL; !strings.HasPrefix(url, b.House.URL) && (b.allowed == "" || !strings.HasPrefix(url, b.allowed)) && !strings.HasPrefix(url, "blob:") && !strings.HasPrefix(url, "data:") && url != "about:blank" {
 			b.requests = append(b.requests, url)
 		}
 	case *runtime.EventExceptionThrown:
@@ -198,6 +199,13 @@ func (b *Tab) hear(ev any) {
 			b.troubles = append(b.troubles, text)
 		}
 	}
+}
+
+// Allow allows requests to another address than the house's.
+func (b *Tab) Allow(url string) {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	b.allowed = url
 }
 
 // Forgive forgets what has gone wrong so far: a test that brought it about says so.
