@@ -146,19 +146,26 @@ func dividerEnds(m *module.Result, b *board.Board, p *Part) {
 
 // housedIn returns how deep a divider is let into a board.
 func housedIn(m *module.Result, id, divider string) unit.Length {
+	if f := cut(m, id, board.Housing, board.Cause{What: "divider", ID: divider}); f != nil {
+		return f.Depth
+	}
+	return 0
+}
+
+// cut returns the first cut of a kind and cause in a board, or nil.
+func cut(m *module.Result, id string, kind board.Kind, cause board.Cause) *board.Feature {
 	for i := range m.Boards {
 		b := &m.Boards[i]
 		if b.ID != id {
 			continue
 		}
 		for k := range b.Features {
-			f := &b.Features[k]
-			if f.Kind == board.Housing && f.Cause == (board.Cause{What: "divider", ID: divider}) {
-				return f.Depth
+			if f := &b.Features[k]; f.Kind == kind && f.Cause == cause {
+				return f
 			}
 		}
 	}
-	return 0
+	return nil
 }
 
 // edges lists the arrises that are treated, in the order of the cuts.

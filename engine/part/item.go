@@ -166,19 +166,11 @@ func ofLight(m *module.Result, l *board.Strip, s *shop.Profile) []item {
 // channelFor returns the channel that a light's groove in a board is cut for: as wide as
 // its body and the shop's play, and as deep.
 func channelFor(m *module.Result, light, boardID string, s *shop.Profile) (string, bool) {
-	for i := range m.Boards {
-		b := &m.Boards[i]
-		if b.ID != boardID {
-			continue
-		}
-		for k := range b.Features {
-			f := &b.Features[k]
-			if f.Kind == board.Groove && f.Cause == (board.Cause{What: "light", ID: light}) {
-				return channel(f.Across, f.Depth, s.Grooves.ChannelPlay)
-			}
-		}
+	f := cut(m, boardID, board.Groove, board.Cause{What: "light", ID: light})
+	if f == nil {
+		return "", false
 	}
-	return "", false
+	return channel(f.Across, f.Depth, s.Grooves.ChannelPlay)
 }
 
 func channel(width, depth, play unit.Length) (string, bool) {
