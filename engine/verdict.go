@@ -1,7 +1,6 @@
 package engine
 
 import (
-	"cmp"
 	"slices"
 
 	"ledgewright/engine/board"
@@ -62,8 +61,7 @@ func (b *Build) conclude(p plan.Plan) {
 			Remedies: []finding.Remedy{{Key: "newer-program"}},
 		})
 	}
-	slices.SortStableFunc(all, func(x, y finding.Finding) int { return cmp.Compare(y.Kind.Severity, x.Kind.Severity) })
-	b.Findings = all
+	b.Findings = finding.WorstFirst(all)
 	b.Verdicts = [3]Verdict{fitsVerdict(*b), holdsVerdict(*b), takesVerdict(*b)}
 }
 

@@ -74,3 +74,20 @@ type Edit struct {
 	Do   string
 	Args []words.Arg
 }
+
+// WorstFirst returns findings in storage of their own, the worst first, those of one
+// severity in their order. None is nil. Findings are large, so each is moved once.
+func WorstFirst(all []Finding) []Finding {
+	if len(all) == 0 {
+		return nil
+	}
+	out := make([]Finding, 0, len(all))
+	for s := Stop; s >= Note; s-- {
+		for i := range all {
+			if all[i].Kind.Severity == s {
+				out = append(out, all[i])
+			}
+		}
+	}
+	return out
+}

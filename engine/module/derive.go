@@ -38,7 +38,7 @@ func Derive(m plan.Module, s shop.Profile) Result {
 	if w.measure() && w.checkLengths() {
 		w.build()
 	}
-	slices.SortStableFunc(w.out.Findings, func(a, b finding.Finding) int { return cmp.Compare(b.Kind.Severity, a.Kind.Severity) })
+	w.out.Findings = finding.WorstFirst(w.out.Findings)
 	return w.out
 }
 

@@ -165,29 +165,12 @@ func label(name, id string) string {
 
 // conclude brings the findings into order, worst first, and keeps what Share needs.
 func (j *job) conclude() {
-	j.r.Findings = worstFirst(j.r.Findings)
+	j.r.Findings = finding.WorstFirst(j.r.Findings)
 	j.r.hung = make([]hung, len(j.bodies))
 	for i := range j.bodies {
 		b := &j.bodies[i]
 		j.r.hung[i] = hung{label: b.label(), depth: b.m.Depth, out: b.out, carries: b.carrying() > 0, fixings: len(b.m.Fixings)}
 	}
-}
-
-// worstFirst returns findings in storage of their own, the worst first, those of one
-// severity in their order. Findings are large, so each is moved once.
-func worstFirst(all []finding.Finding) []finding.Finding {
-	if len(all) == 0 {
-		return nil
-	}
-	out := make([]finding.Finding, 0, len(all))
-	for s := finding.Stop; s >= finding.Note; s-- {
-		for i := range all {
-			if all[i].Kind.Severity == s {
-				out = append(out, all[i])
-			}
-		}
-	}
-	return out
 }
 
 // at is the place of a finding about a module.

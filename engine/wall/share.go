@@ -38,7 +38,7 @@ func Share(results []Result) []Result {
 	}
 	for i := range out {
 		if len(out[i].Findings) > len(results[i].Findings) {
-			out[i].Findings = worstFirst(out[i].Findings)
+			out[i].Findings = finding.WorstFirst(out[i].Findings)
 		}
 	}
 	return out
