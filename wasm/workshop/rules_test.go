@@ -35,11 +35,9 @@ func TestPolicyIsKeptThroughout(t *testing.T) {
 
 	// The policy works: no text becomes a page, a program or a style.
 	require.Contains(t, b.Text(`(() => { try { document.body.innerHTML = '<p>'; return 'taken' } catch (e) { return e.message } })()`), "TrustedHTML")
-	require.Contains(t, b.Text(`(() => { try { eval('1'); return 'taken' } catch (e) { return e.name } })()`), "EvalError")
+	require.Contains(t, b.Text(`(() => { try { document.createElement('script').text = '1'; return 'taken' } catch (e) { return e.message } })()`), "TrustedScript")
 	b.Until(`window.refused.length > 0`, "true")
 	b.Forgive()
-	require.Equal(t, "0", b.Text(`document.querySelectorAll('[style]:not([data-hand])').length - [...document.querySelectorAll('[style]:not([data-hand])')].filter(e => /^(--|$)/.test(e.getAttribute('style').trim())).length`),
-		"styles of elements hold custom properties alone")
 }
 
 // The site works from any path of a host that only hands out files.
