@@ -16,13 +16,18 @@ var (
 	wrongPiece   = finding.Kind{Key: "piece-does-not-suit", Verdict: finding.Takes, Severity: finding.Mend}
 	noRoom       = finding.Kind{Key: "piece-no-room", Verdict: finding.Takes, Severity: finding.Mend}
 	tooWide      = finding.Kind{Key: "piece-too-wide", Verdict: finding.Takes, Severity: finding.Mend}
+	splineLong   = finding.Kind{Key: "spline-long", Verdict: finding.Takes, Severity: finding.Note}
 	leftOut      = finding.Kind{Key: "pieces-left-out", Verdict: finding.Takes, Severity: finding.Note}
 )
 
 // Kinds lists the kinds of findings of this room.
 func Kinds() []finding.Kind {
-	return []finding.Kind{tiltOverSaw, rebateAngle, unknownJoint, wrongPiece, noRoom, tooWide, leftOut}
+	return []finding.Kind{tiltOverSaw, rebateAngle, unknownJoint, wrongPiece, noRoom, tooWide, splineLong, leftOut}
 }
+
+// Once reports whether a finding is said once a module, however many corners it is about:
+// what it tells holds for all of them alike.
+func Once(k finding.Kind) bool { return k == splineLong }
 
 // say adds a finding at this corner.
 func (j *job) say(k finding.Kind, value, limit words.Value, args []words.Arg, remedies ...finding.Remedy) {
@@ -135,6 +140,24 @@ func (j *job) noRoom(room, need unit.Length) {
 func (j *job) tooWide(width, most unit.Length) {
 	j.say(tooWide, words.LengthOf(width), words.LengthOf(most), []words.Arg{j.what()},
 		finding.Remedy{Key: "narrower-piece", Args: []words.Arg{words.Length("most", most)}})
+}
+
+// A spline of plywood keeps its length while the boards beside it shrink and swell across
+// their depth. In lengths of up to plyLength, plyGap apart, it can follow them: common
+// practice, without a source. What it is cut from is not in a plan, so it is asked for.
+const (
+	plyLength = 60 * mm
+	plyGap    = 3 * mm
+)
+
+// checkSpline notes that a spline runs farther than plywood should.
+func (j *job) checkSpline(long unit.Length) {
+	if j.Kind != Spline || long <= plyLength {
+		return
+	}
+	j.say(splineLong, words.LengthOf(long), words.LengthOf(plyLength), nil,
+		finding.Remedy{Key: "spline-solid"},
+		finding.Remedy{Key: "spline-in-lengths", Args: []words.Arg{words.Length("most", plyLength), words.Length("gap", plyGap)}})
 }
 
 // leftOut notes pieces for which grooves and bores leave no place.

@@ -60,7 +60,9 @@ func (j *job) setOut(s, w, d, width unit.Length) {
 	if len(rows) < wanted {
 		j.leftOut(len(rows), wanted)
 	}
+	longest := unit.Length(0)
 	for _, r := range rows {
+		longest = max(longest, r.To-r.From)
 		for i := range 2 {
 			j.add(i, j.slot(i, s, w, d, r.From, r.To, j.Kind == Dowel))
 		}
@@ -73,6 +75,7 @@ func (j *job) setOut(s, w, d, width unit.Length) {
 		j.out.Corner.SlotArea += glued
 		j.out.Corner.GlueArea -= mouth
 	}
+	j.checkSpline(longest)
 }
 
 // taken returns the stretches of v in which a slot would come too near to what is cut

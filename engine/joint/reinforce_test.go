@@ -52,7 +52,7 @@ func keys(o Output) (out []string) {
 func TestSplineInASquareMitre(t *testing.T) {
 	in := square(Spline)
 	out := Join(in)
-	require.Empty(t, keys(out))
+	require.Equal(t, []string{"spline-long"}, keys(out))
 	require.Equal(t, []board.Piece{{What: "spline", Count: 1, Thickness: 4 * mm, Width: 24 * mm, Length: 170 * mm}}, out.Corner.Pieces)
 	for i := range 2 {
 		require.Len(t, out.Features[i], 1)
@@ -91,11 +91,25 @@ func TestWidthIsLimitedByTheCover(t *testing.T) {
 	in := square(Spline)
 	in.Width = document.Some(40 * mm)
 	out := Join(in)
-	require.Equal(t, []string{"piece-too-wide"}, keys(out))
+	require.Equal(t, []string{"piece-too-wide", "spline-long"}, keys(out))
 	require.Equal(t, 16*mm+mm/2, out.Features[0][0].Depth, "rounded down to the bench's step")
 	require.Equal(t, 32*mm, out.Findings[0].Limit.Length)
 	in.Width = document.Some(32 * mm)
-	require.Empty(t, keys(Join(in)))
+	require.Equal(t, []string{"spline-long"}, keys(Join(in)))
+}
+
+// The longest stretch of a spline counts, from stop to stop: 60 mm in boards of 90.
+func TestSplineOfPlywood(t *testing.T) {
+	depth := func(d unit.Length) Output {
+		return Join(corner(Corner{Number: 2, Turn: 90 * deg, Joint: Mitre, First: 24 * mm, Second: 24 * mm}, d, Spline))
+	}
+	require.Empty(t, keys(depth(90*mm)))
+	out := depth(91 * mm)
+	require.Equal(t, []string{"spline-long"}, keys(out))
+	f := out.Findings[0]
+	require.Equal(t, []unit.Length{61 * mm, 60 * mm}, []unit.Length{f.Value.Length, f.Limit.Length})
+	require.True(t, Once(f.Kind))
+	require.NotContains(t, keys(Join(corner(Corner{Number: 2, Turn: 90 * deg, Joint: Mitre, First: 24 * mm, Second: 24 * mm}, 200*mm, Dowel))), "spline-long")
 }
 
 func TestNoRoomForAThickSpline(t *testing.T) {
@@ -303,6 +317,7 @@ func TestFindings(t *testing.T) {
 		{"key in a butt", at(90*deg, ButtFirst, Key, 24*mm, 24*mm), []string{"piece-does-not-suit"}},
 		{"spline in a rebate", at(90*deg, RebateFirst, Spline, 24*mm, 24*mm), []string{"piece-does-not-suit"}},
 		{"screws in a rebate", at(90*deg, RebateFirst, Screw, 24*mm, 24*mm), nil},
+		{"spline in one length", at(90*deg, Mitre, Spline, 24*mm, 24*mm), []string{"spline-long"}},
 		{"spline in thin boards", at(90*deg, Mitre, Spline, 8*mm, 8*mm), []string{"piece-no-room"}},
 	}
 	seen := map[string]bool{"piece-too-wide": true, "pieces-left-out": true} // in tests above

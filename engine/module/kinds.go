@@ -1,8 +1,11 @@
 package module
 
 import (
+	"slices"
+
 	"ledgewright/engine/board"
 	"ledgewright/engine/finding"
+	"ledgewright/engine/joint"
 	"ledgewright/engine/unit"
 	"ledgewright/engine/words"
 )
@@ -35,8 +38,14 @@ func (w *work) say(f finding.Finding) { w.out.Findings = append(w.out.Findings, 
 // sayAll adds findings of another room.
 func (w *work) sayAll(all []finding.Finding) {
 	for _, f := range all {
-		w.say(f)
+		if !joint.Once(f.Kind) || !w.said(f.Kind) {
+			w.say(f)
+		}
 	}
+}
+
+func (w *work) said(k finding.Kind) bool {
+	return slices.ContainsFunc(w.out.Findings, func(f finding.Finding) bool { return f.Kind == k })
 }
 
 // own says of which module a finding is: rooms that know no module leave it open.

@@ -26,6 +26,7 @@ func jointWords() []Entry {
 		{"finding.piece-does-not-suit", "{module}, corner {corner}: a {what} does not suit this joint: {joint}."},
 		{"finding.piece-no-room", "{module}, corner {corner}: there is {value} of depth for a {what} within the cover; it needs {limit}."},
 		{"finding.piece-too-wide", "{module}, corner {corner}: a {what} {value} wide would show outside; at most {limit} fits within the cover."},
+		{"finding.spline-long", "{module}, corner {corner}: a spline runs {value}; plywood in one length over {limit} holds the boards fast while they move."},
 		{"finding.pieces-left-out", "{module}, corner {corner}: grooves and bores leave place for {value} of {limit} {limit|piece|pieces} ({what})."},
 
 		{"remedy.make-it-a-mitre", "Make the corner a mitre."},
@@ -38,6 +39,8 @@ func jointWords() []Entry {
 		{"remedy.narrower-piece", "Make it {most} wide or less."},
 		{"remedy.make-way", "Move the groove or the bracket away from the corner."},
 		{"remedy.shorter-pieces", "Leave it, if those that fit are enough."},
+		{"remedy.spline-solid", "Cut splines from solid wood, the grain across the joint."},
+		{"remedy.spline-in-lengths", "Or from plywood in lengths of {most} at most, {gap} apart."},
 		{"remedy.use-thicker-boards", "Use thicker boards."},
 	}
 }
