@@ -11,7 +11,9 @@ import (
 	"github.com/santhosh-tekuri/jsonschema/v6"
 	"github.com/stretchr/testify/require"
 
+	"ledgewright/assets"
 	"ledgewright/engine"
+	"ledgewright/engine/shop"
 	"ledgewright/testdata/jobs"
 	"ledgewright/testdata/schema/describe"
 )
@@ -48,6 +50,24 @@ func TestBuildSchemaIsThatOfTheTypes(t *testing.T) {
 	have, err := os.ReadFile(buildSchema)
 	require.NoError(t, err)
 	require.JSONEq(t, string(text), string(have))
+}
+
+// Every example that is shipped: its plan, the profile in it, and its build.
+func TestExamplesAreWithinTheirSchemas(t *testing.T) {
+	builds, plans, shops := schema(t, buildSchema), schema(t, "../site/schema/plan-1.schema.json"), schema(t, "../site/schema/shop-1.schema.json")
+	for _, name := range assets.Names() {
+		text, err := assets.Text(name)
+		require.NoError(t, err)
+		requireValid(t, plans, text)
+		p, err := assets.Plan(name)
+		require.NoError(t, err)
+		text, err = shop.Encode(p.Shop)
+		require.NoError(t, err)
+		requireValid(t, shops, text)
+		text, err = engine.Encode(engine.Derive(p, nil))
+		require.NoError(t, err)
+		requireValid(t, builds, text)
+	}
 }
 
 func TestEveryNumberOfABuildIsWithinItsSchema(t *testing.T) {

@@ -7,6 +7,7 @@ import (
 	"github.com/peterstace/simplefeatures/geom"
 	"github.com/stretchr/testify/require"
 
+	"ledgewright/assets"
 	"ledgewright/engine/unit"
 	"ledgewright/testdata/jobs"
 )
@@ -125,4 +126,19 @@ func TestOutlinesAgainstAGeometryLibrary(t *testing.T) {
 		checkOutlines(t, seed, r, len(m.Boards), m.Closed)
 	}
 	t.Logf("%d closed, %d with dividers; %d more refused, %d more cross themselves", closed, divided, refused, crossed)
+}
+
+// The modules of every example; rails and cleats lie behind other boards, so brackets are
+// left out.
+func TestOutlinesOfTheExamples(t *testing.T) {
+	for _, name := range assets.Names() {
+		p, err := assets.Plan(name)
+		require.NoError(t, err)
+		for i, m := range p.Modules {
+			m.Brackets = nil
+			r := Derive(m, p.Shop)
+			require.Len(t, r.Boards, len(m.Boards)+len(m.Dividers), "%s, %s", name, m.ID)
+			checkOutlines(t, uint64(i), r, len(m.Boards), m.Closed)
+		}
+	}
 }
