@@ -193,3 +193,16 @@ func (b *Tab) job(name string) (out []Thing) {
 	}
 	return out
 }
+
+// Unfold opens something that is folded away under a summary of that name.
+func (b *Tab) Unfold(name string) {
+	b.T.Helper()
+	t := b.See(disclosure, name)
+	if t.State("expanded") != "true" {
+		b.Tap(disclosure, name)
+		b.Wait("“"+name+"” to open", func() bool { all := b.All(disclosure, name); return len(all) > 0 && all[0].State("expanded") == "true" })
+	}
+}
+
+// disclosure is the role of a summary in Chromium's tree.
+const disclosure = "DisclosureTriangle"
