@@ -42,19 +42,22 @@ func patch[T any](v T, changes document.Extra, where string, except ...string) (
 // fresh is patch on a thing that is made new: every member that a document cannot
 // leave out must be named, but those that v has already.
 func fresh[T any](v T, changes document.Extra, where string, except ...string) (T, error) {
-	v, err := patch(v, changes, where, except...)
-	if err != nil {
-		return v, err
+	err := freshStruct(reflect.ValueOf(&v).Elem(), changes, where, except)
+	return v, err
+}
+
+func freshStruct(s reflect.Value, changes document.Extra, where string, except []string) error {
+	if err := patchStruct(s, changes, where, except); err != nil {
+		return err
 	}
-	s := reflect.ValueOf(v)
 	for i := range s.NumField() {
 		key, optional := memberOf(s.Type().Field(i))
 		if key == "" || optional || slices.Contains(except, key) || has(changes, key) || !s.Field(i).IsZero() {
 			continue
 		}
-		return v, refuse("missing", where, words.Name("member", key))
+		return refuse("missing", where, words.Name("member", key))
 	}
-	return v, nil
+	return nil
 }
 
 func has(changes document.Extra, key string) bool {
