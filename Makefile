@@ -15,6 +15,12 @@ ON_NODE = -exec="$(NODE_WASM)"
 # Patterns with ... pass testdata by, so its packages are named.
 DATA = $(patsubst %/,./%,$(sort $(dir $(wildcard testdata/*/*.go testdata/*/*/*.go))))
 
+# What drives Chromium does not run in one.
+IN_JS = $(filter-out ./testdata/visitor ./testdata/shots,$(DATA))
+
+# Those that drive a browser from outside do not run inside one.
+JS_DATA = $(filter-out ./testdata/shots ./testdata/visitor,$(DATA))
+
 .PHONY: run test bench site pictures tools
 
 run: site
@@ -23,7 +29,7 @@ run: site
 test: tools
 	@sh testdata/gofmt.sh
 	$(GO) vet -tags browser ./... $(DATA)
-	$(JS) $(GO) vet ./... $(DATA)
+	$(JS) $(GO) vet ./... $(IN_JS)
 	@sh testdata/size.sh
 	$(JS) $(GO) test $(ON_NODE) ./engine/...
 	@sh testdata/same.sh
