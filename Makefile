@@ -18,9 +18,6 @@ DATA = $(patsubst %/,./%,$(sort $(dir $(wildcard testdata/*/*.go testdata/*/*/*.
 # What drives Chromium does not run in one.
 IN_JS = $(filter-out ./testdata/visitor ./testdata/shots,$(DATA))
 
-# Those that drive a browser from outside do not run inside one.
-JS_DATA = $(filter-out ./testdata/shots ./testdata/visitor,$(DATA))
-
 .PHONY: run test bench site pictures tools
 
 run: site
