@@ -38,7 +38,14 @@ func Kinds() []finding.Kind {
 // conclude gathers the findings of all rooms, worst first and in a stable order
 // within a severity, and forms the verdicts.
 func (b *Build) conclude(p plan.Plan) {
-	all := slices.Clone(b.from.checked)
+	n := len(b.from.checked) + len(p.Arrangements) + 1
+	for _, m := range b.Modules {
+		n += len(m.Findings)
+	}
+	for _, a := range b.Arrangements {
+		n += len(a.Findings)
+	}
+	all := append(make([]finding.Finding, 0, n), b.from.checked...)
 	for _, m := range b.Modules {
 		all = append(all, m.Findings...)
 	}

@@ -43,7 +43,7 @@ func (c *checker) module(i int) {
 	if m.Hung < 0 || m.Hung >= unit.FullTurn {
 		c.figure(s, "hung", words.AngleOf(m.Hung), words.AngleOf(0), words.AngleOf(unit.FullTurn-unit.Degree/100), m.Hung < 0)
 	}
-	if _, ok := wood.Find(m.Wood); !ok {
+	if !wood.Known(m.Wood) {
 		c.wood(s, m)
 	}
 	if len(m.Boards) == 0 {

@@ -73,13 +73,24 @@ const (
 
 // Find returns the species with the given id, and whether there is one.
 func Find(id string) (Species, bool) {
+	if i := find(id); i >= 0 {
+		return complete(rows()[i], i), true
+	}
+	return Species{}, false
+}
+
+// Known reports whether there is a species called id.
+func Known(id string) bool { return find(id) >= 0 }
+
+// find returns the row of a species, or −1.
+func find(id string) int {
 	t := rows()
 	for i := range t {
 		if t[i].ID == id {
-			return complete(t[i], i), true
+			return i
 		}
 	}
-	return Species{}, false
+	return -1
 }
 
 // All returns every species: hardwoods, softwoods, imported woods.
