@@ -17,6 +17,7 @@ func frameWords() []Entry {
 		{"page.no-copy-short", "No copy yet"},
 
 		{"page.wall", "Wall"},
+		{"page.shop", "Boards"},
 		{"page.hand", "Wall: the arrow keys move what is chosen"},
 		{"page.tools", "Tools of the wall"},
 		{"page.undo", "Undo"},

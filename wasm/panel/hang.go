@@ -111,8 +111,10 @@ func (h hanging) points() Node {
 		{title: h.say("hang.col-into"), words: true}, {title: h.say("hang.col-state"), words: true},
 	}
 	shared := slices.ContainsFunc(h.r.Points, func(p wall.Point) bool { return len(p.Shared) > 0 })
+	areas := []string{"no", "across", "up", "drill", "deep", "into", "state"}
 	if shared {
 		columns = append(columns, column{title: h.say("hang.col-shared"), words: true})
+		areas = append(areas, "shared")
 	}
 	rows := make([]row, len(h.r.Points))
 	for i := range h.r.Points {
@@ -121,7 +123,7 @@ func (h hanging) points() Node {
 			rows[i].cells = append(rows[i].cells, text(h.others(h.r.Points[i])))
 		}
 	}
-	t := table("points", perUnit(h.s, "hang.points"), columns, rows)
+	t := laid(table("points", perUnit(h.s, "hang.points"), columns, rows), areas...)
 	if h.s.At.Kind == "point" {
 		t = markedRow(t, "point-"+strconv.Itoa(h.pointInHand()+1))
 	}

@@ -14,9 +14,9 @@ import (
 	"ledgewright/wasm/app"
 )
 
-// makeJob returns the sections of the panel for the shop: the part list, the part at
-// hand with its drawing and cuts, the corners of a module, hardware and sums; at the
-// bench one part at a time.
+// makeJob returns the sections of the panel for the shop: figures and cuts of the part
+// at hand, the corners of a module, hardware and sums; at the bench one part at a time.
+// The drawing and the part list take the place of the wall.
 func makeJob(s *app.State) []Node {
 	if len(s.Build.Parts.Parts) == 0 {
 		return []Node{empty("make-none", say(s, "make.none"), say(s, "make.none-why"),
@@ -25,17 +25,23 @@ func makeJob(s *app.State) []Node {
 	if s.On[app.Bench] {
 		return benchPart(s)
 	}
-	return slices.Concat(makeTable(s), makeFigures(s))
+	return makeFigures(s)
+}
+
+// shopping reports whether boards are shown in the place of the wall.
+func shopping(s *app.State) bool {
+	return s.Job == app.Make && !s.On[app.Bench] && len(s.Build.Parts.Parts) > 0
 }
 
 // makeTable returns what wants room: the part list and the drawing of the part at hand.
 func makeTable(s *app.State) []Node {
-	return []Node{partList(s), partAt(s)}
+	return []Node{partList(s), partDrawn(s)}
 }
 
-// makeFigures returns what a narrow panel can hold: the corners, hardware and sums.
+// makeFigures returns what a narrow panel can hold: figures and cuts of the part at hand,
+// the corners, hardware and sums.
 func makeFigures(s *app.State) []Node {
-	var out []Node
+	out := []Node{partAt(s)}
 	if m, ok := moduleInHand(s); ok {
 		out = append(out, cornersOf(s, m))
 	}
@@ -113,28 +119,38 @@ func woodName(id string) string {
 	return id
 }
 
-// partList is the table of parts. Where all are of one wood it is said once.
+// partList is the table of parts. Where all are of one wood it is said once; where no edge
+// is treated no column says so.
 func partList(s *app.State) Node {
 	all := s.Build.Parts.Parts
 	woods := woodsOf(all)
 	columns := []column{
 		{title: say(s, "make.col-number")}, {title: say(s, "make.col-part"), words: true}, {title: say(s, "make.col-quantity"), right: true},
 		{title: say(s, "make.col-size")}, {title: say(s, "make.col-ends"), words: true},
-		{title: say(s, "make.col-edges"), words: true}, {title: say(s, "make.col-cuts"), words: true},
 	}
+	areas := []string{"no", "part", "qty", "size", "ends"}
+	edged := slices.ContainsFunc(all, func(p engpart.Part) bool { return len(p.Edges) > 0 })
+	if edged {
+		columns, areas = append(columns, column{title: say(s, "make.col-edges"), words: true}), append(areas, "edges")
+	}
+	columns, areas = append(columns, column{title: say(s, "make.col-cuts"), words: true}), append(areas, "cuts")
 	if len(woods) > 1 {
 		columns = slices.Insert(columns, 4, column{title: say(s, "make.col-wood"), words: true})
+		areas = slices.Insert(areas, 4, "wood")
 	}
 	here, rows := partInHand(s), []row{}
 	for i, p := range all {
 		cells := partCells(s, p, i == here)
+		if !edged {
+			cells = slices.Delete(cells, 5, 6)
+		}
 		if len(woods) > 1 {
 			cells = slices.Insert(cells, 4, part(text(woodName(p.Wood))))
 		}
 		rows = append(rows, row{key: partKey(p), cells: cells})
 	}
-	t := table("parts", perUnit(s, "make.parts"), columns, rows)
-	return el("section", "part-list", at("aria-label", say(s, "make.parts")), markedRow(t, partKey(all[here])),
+	t := laid(table("parts", perUnit(s, "make.parts"), columns, rows), areas...)
+	return el("section", "part-list", class("sheet"), at("aria-label", say(s, "make.parts")), markedRow(t, partKey(all[here])),
 		note("grain", say(s, "make.grain", words.Name("wood", capital(strings.Join(woods, ", "))))))
 }
 
@@ -155,7 +171,7 @@ func partCells(s *app.State, p engpart.Part, chosen bool) []part {
 		app.Point{At: app.Thing{Kind: "part", Index: p.Number}}, chosen)
 	return []part{
 		pick, text(capital(p.Name)), text(strconv.Itoa(p.Quantity)), fractions(partSize(s, p)),
-		text(endsOf(s, p)), text(edgesOf(s, p)), el("div", "", class("long"), said(cutsOf(s, p))),
+		text(endsOf(s, p)), text(edgesOf(s, p)), el("span", "", said(cutsOf(s, p))),
 	}
 }
 
@@ -246,7 +262,8 @@ func hardwareList(s *app.State) Node {
 		}
 		rows[i] = row{key: "item-" + strconv.Itoa(i+1), cells: []part{said(capital(it.Name())), fractions(it.Size), text(strconv.Itoa(it.Quantity)), length}}
 	}
-	return el("section", "hardware", table("hardware-table", say(s, "make.hardware"), columns, rows))
+	t := table("hardware-table", say(s, "make.hardware"), columns, rows)
+	return el("section", "hardware", laid(t, "item", "goods", "many", "cut-to"))
 }
 
 // sums are wood and glue of the whole job.

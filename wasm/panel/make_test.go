@@ -42,7 +42,7 @@ func TestPartListIsTheBoards(t *testing.T) {
 				left[sizeKey(s, o.Thickness, o.Width, o.Length)]++
 			}
 		}
-		for _, r := range rowsOf([]Node{atKey(t, makeJob(&s), "parts")})[1:] {
+		for _, r := range rowsOf([]Node{atKey(t, makeTable(&s), "parts")})[1:] {
 			n, err := strconv.Atoi(r[2])
 			require.NoError(t, err)
 			sizes := strings.Split(r[3], " × ")
@@ -64,7 +64,7 @@ func TestTwinsAreToldApart(t *testing.T) {
 	twins := 0
 	for _, name := range assets.Names() {
 		s := desk(t, name, app.Go{Job: app.Make})
-		rows := rowsOf([]Node{atKey(t, makeJob(&s), "parts")})[1:]
+		rows := rowsOf([]Node{atKey(t, makeTable(&s), "parts")})[1:]
 		for i, p := range s.Build.Parts.Parts {
 			cuts := rows[i][len(rows[i])-1]
 			if p.MirrorOf == 0 {
@@ -85,8 +85,8 @@ func TestChoosingAPartShowsItsBoard(t *testing.T) {
 	n := len(s.Build.Parts.Parts)
 	require.Greater(t, n, 2)
 	for i, p := range s.Build.Parts.Parts {
-		next, _ := click(t, s, makeJob(&s), "pick-part-"+strconv.Itoa(i+1))
-		nodes := makeJob(&next)
+		next, _ := click(t, s, makeTable(&s), "pick-part-"+strconv.Itoa(i+1))
+		nodes := slices.Concat(makeTable(&next), makeJob(&next))
 		name, _ := deskAttr(atKey(t, nodes, "drawing"), "aria-label")
 		require.Contains(t, name, p.Boards[0])
 		for _, id := range p.Boards {
@@ -106,7 +106,7 @@ func TestChoosingAModuleShowsItsParts(t *testing.T) {
 	s := desk(t, "study", app.Go{Job: app.Make})
 	for _, m := range s.Build.Modules {
 		next, _ := app.Step(s, app.Choose{Module: m.ID})
-		name, _ := deskAttr(atKey(t, makeJob(&next), "drawing"), "aria-label")
+		name, _ := deskAttr(atKey(t, makeTable(&next), "drawing"), "aria-label")
 		require.Contains(t, name, m.ID+".")
 		require.Contains(t, reads(atKey(t, makeJob(&next), "corners")), moduleLabel(m))
 	}
@@ -223,7 +223,7 @@ func TestTheBenchTurnsThroughAllParts(t *testing.T) {
 func TestDrawingsHaveOneNameAndNoIDOfTheirOwn(t *testing.T) {
 	s := desk(t, "study", app.Go{Job: app.Make})
 	pictures := 0
-	eachNode(makeJob(&s), func(n Node) {
+	eachNode(slices.Concat(makeTable(&s), makeJob(&s)), func(n Node) {
 		if n.Tag != "svg" {
 			return
 		}
@@ -236,4 +236,63 @@ func TestDrawingsHaveOneNameAndNoIDOfTheirOwn(t *testing.T) {
 		}
 	})
 	require.Greater(t, pictures, 1)
+}
+
+// In the shop the boards stand where the wall stands elsewhere, so that the wide table has
+// room; the panel keeps the figures. Where nothing is made, and at the bench, they do not.
+func TestBoardsTakeTheWallsPlace(t *testing.T) {
+	s := desk(t, "study", app.Go{Job: app.Make})
+	page := Page(&s)
+	main, _ := nodeIn(page, "wall")
+	side, _ := nodeIn(page, "panel")
+	require.True(t, hasKey(main.Kids, "parts"))
+	require.True(t, hasKey(main.Kids, "drawing"))
+	require.False(t, hasKey(main.Kids, "picture"))
+	require.True(t, hasKey(main.Kids, "tool-bench"), "the way to the bench stays")
+	require.False(t, hasKey(main.Kids, "zoom-in"), "nothing is there to zoom")
+	require.False(t, hasKey(side.Kids, "parts"))
+	for _, key := range []string{"part-sizes", "cuts", "corners", "hardware", "sums"} {
+		require.True(t, hasKey(side.Kids, key), key)
+	}
+	held, _ := nodeIn(page, "hand")
+	_, measured := deskAttr(held, "data-hand")
+	require.True(t, measured, "the browser knows the size of the picture by it")
+
+	bench, _ := app.Step(s, app.Show{What: app.Bench})
+	page = Page(&bench)
+	require.False(t, hasKey([]Node{page}, "parts"))
+	none := desk(t, "study", app.Go{Job: app.Make})
+	none.Build.Parts.Parts = nil
+	page = Page(&none)
+	require.True(t, hasKey([]Node{page}, "picture"))
+}
+
+// Laid out by areas, a table is still one: every cell keeps its role, and where a cell
+// stands as a pair it brings the title of its column.
+func TestTablesLaidOutAreTables(t *testing.T) {
+	s := desk(t, "study", app.Go{Job: app.Make})
+	of := map[string]string{"table": "table", "thead": "rowgroup", "tbody": "rowgroup", "tr": "row", "th": "columnheader", "td": "cell"}
+	tables, pairs := 0, 0
+	eachNode([]Node{Page(&s)}, func(n Node) {
+		if names, _ := deskAttr(n, "class"); names != "scroll laid" {
+			return
+		}
+		tables++
+		var titles []string
+		eachNode(n.Kids, func(k Node) {
+			if want, ok := of[k.Tag]; ok {
+				role, _ := deskAttr(k, "role")
+				require.Equal(t, want, role, k.Tag)
+			}
+			if k.Tag == "th" {
+				titles = append(titles, reads(k))
+			}
+			if title, ok := deskAttr(k, "data-title"); ok {
+				pairs++
+				require.Contains(t, titles, title)
+			}
+		})
+	})
+	require.GreaterOrEqual(t, tables, 3)
+	require.Positive(t, pairs)
 }

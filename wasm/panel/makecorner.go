@@ -172,5 +172,6 @@ func cornerCuts(s *app.State, c board.Corner, boards ...board.Board) part {
 		return parts(nil)
 	}
 	columns := append([]column{{title: say(s, "make.col-board")}}, cutColumns(s)...)
-	return table("cuts", perUnit(s, "make.corner-cuts", words.Count("n", c.Number)), columns, rows)
+	return laid(table("cuts", perUnit(s, "make.corner-cuts", words.Count("n", c.Number)), columns, rows),
+		"board", "cut", pairArea, pairArea, pairArea, pairArea)
 }

@@ -28,6 +28,10 @@ const (
 	mostSheet  = 277
 )
 
+// besideDrawing is what stands left and right of a drawing in the place of the wall, px:
+// twice the padding of 22 in page.css, and the frame.
+const besideDrawing = 46
+
 // drawn returns a drawing as one picture with a name, in a box of its own that scrolls.
 func drawn(s *app.State, key, name string, d drawing.Drawing) Node {
 	o := drawing.SVGOptions{Scale: pixelsPerMM, Prefix: key + "-", Woods: view.Woods(), Grain: 2}
@@ -73,13 +77,29 @@ func anonymous(n Node, defined bool) Node {
 	return n
 }
 
-// partAt is the part at hand: its figures, its drawing, and every cut.
+// partAt is the part at hand: its figures and every cut.
 func partAt(s *app.State) Node {
+	p, b := partBoard(s)
+	return section("part", partTitle(s, p), partSays(s, p), pairs("part-sizes", partPairs(s, p, b)...), cutTable(s, b))
+}
+
+// partDrawn is the drawing of the part at hand.
+func partDrawn(s *app.State) Node {
+	p, b := partBoard(s)
+	return el("section", "part-drawn", at("aria-label", partTitle(s, p)),
+		el("p", "title", class("b"), said(partTitle(s, p))), boardDrawing(s, p, b))
+}
+
+// partBoard is the part at hand, and the first of its boards.
+func partBoard(s *app.State) (engpart.Part, board.Board) {
 	p := s.Build.Parts.Parts[partInHand(s)]
 	m, _ := moduleOfBoard(s, p.Boards[0])
 	b, _ := boardOf(m, p.Boards[0])
-	return section("part", say(s, "make.part", words.Count("n", p.Number), words.Name("name", p.Name)),
-		partSays(s, p), pairs("part-sizes", partPairs(s, p, b)...), boardDrawing(s, p, b), cutTable(s, b))
+	return p, b
+}
+
+func partTitle(s *app.State, p engpart.Part) string {
+	return say(s, "make.part", words.Count("n", p.Number), words.Name("name", p.Name))
 }
 
 // partSays says how many there are, for which boards, and what the part is not.
@@ -133,7 +153,7 @@ func boardDrawing(s *app.State, p engpart.Part, b board.Board) Node {
 	}
 	o := view.Options{Style: s.Plan.Style(), Sheet: mostSheet}
 	if s.Size.Width > 0 {
-		o.Sheet = min(max(s.Size.Width/scale, leastSheet), mostSheet)
+		o.Sheet = min(max((s.Size.Width-besideDrawing)/scale, leastSheet), mostSheet)
 	}
 	name := say(s, "make.drawing", words.Count("n", p.Number), words.Name("board", b.ID))
 	return drawn(s, "drawing", name, view.Board(b, o))
@@ -158,7 +178,8 @@ func cutTable(s *app.State, b board.Board) Node {
 		return el("div", "cuts", note("no-cuts", say(s, "make.no-cuts", words.Name("board", b.ID))), arrises)
 	}
 	columns := append(cutColumns(s), column{title: say(s, "make.col-for"), words: true})
-	return el("div", "cuts", table("cut-table", perUnit(s, "make.cuts", words.Name("board", b.ID)), columns, rows), arrises)
+	t := table("cut-table", perUnit(s, "make.cuts", words.Name("board", b.ID)), columns, rows)
+	return el("div", "cuts", laid(t, "cut", pairArea, pairArea, pairArea, pairArea, pairArea), arrises)
 }
 
 func arris(s *app.State, f board.Feature) string {

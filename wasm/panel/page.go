@@ -19,9 +19,25 @@ func Page(s *app.State) Node { return new(Painter).Page(s) }
 // A Painter makes pages and keeps picture and panel of the last one: while nothing that
 // they show has changed, the next page has the same nodes in it, not only equal ones.
 type Painter struct {
-	last  picture
-	panel Node
-	of    app.State // of the panel
+	last   picture
+	panel  made
+	boards made
+}
+
+// made is something made, and the state that it was made of.
+type made struct {
+	node Node
+	of   app.State
+}
+
+// once makes something anew only if the state has changed in what panels show. Panels
+// show what is decided, so they stay while something is in the hand or is being typed
+// into the strip.
+func (m *made) once(s *app.State, anew func(*app.State) Node) Node {
+	if m.node.Tag == "" || !samePanel(&m.of, s) {
+		m.node, m.of = anew(s), *s
+	}
+	return m.node
 }
 
 // Page returns the whole page.
@@ -36,7 +52,7 @@ func (p *Painter) Page(s *app.State) Node {
 	if s.Typing.Open {
 		root.Kids = append(root.Kids, typing(s))
 	}
-	root.Kids = append(root.Kids, ledge(s), p.keptPanel(s), stick(s))
+	root.Kids = append(root.Kids, ledge(s), p.panel.once(s, panel), stick(s))
 	return root
 }
 
@@ -108,13 +124,30 @@ func kept(s *app.State) Node {
 	return el("p", "kept", class("kept"), both("opt", here, copied), both("narrow", short, copyShort))
 }
 
-// wall is the picture with its tools.
+// wall is the picture with its tools; in the shop the boards, which need as much room.
 func (p *Painter) wall(s *app.State) Node {
-	n := el("main", "wall", class("wall"), at("aria-label", say(s, "page.wall")), p.picture(s), tools(s))
+	names, name, shows := "wall", "page.wall", part(nil)
+	if shopping(s) {
+		names, name, shows = "wall shop", "page.shop", parts{ruler(), p.boards.once(s, boards)}
+	} else {
+		shows = p.picture(s)
+	}
+	n := el("main", "wall", class(names), at("aria-label", say(s, name)), shows, tools(s))
 	if s.Toast.Text != "" {
 		n.Kids = append(n.Kids, toast(s))
 	}
 	return n
+}
+
+// ruler is what the browser measures for the size of the picture where there is none; it
+// takes no pointer.
+func ruler() Node {
+	return el("div", "hand", class("hand ruler"), at("data-hand", "ruler"), at("aria-hidden", "true"))
+}
+
+// boards is what stands in the place of the wall while boards are made.
+func boards(s *app.State) Node {
+	return el("div", "boards", class("boards"), kids(makeTable(s)))
 }
 
 // toast is a sentence at the foot of the wall; the browser speaks it besides.
@@ -129,13 +162,13 @@ func tools(s *app.State) Node {
 	group := func(key, names string, of ...part) Node { return el("div", key, class(names), parts(of)) }
 	return el("div", "tools", class("tools"), at("role", "group"), at("aria-label", say(s, "page.tools")),
 		group("undoing", "set", back(s), again(s)),
-		group("zooming", "set",
+		when(!shopping(s), group("zooming", "set",
 			bare("zoom-out", "minus", say(s, "page.zoom-out"), app.Zoom{By: 1 / zoomStep}),
 			bare("fit", "fit", say(s, "page.fit"), app.Fit{}),
-			bare("zoom-in", "plus", say(s, "page.zoom-in"), app.Zoom{By: zoomStep})),
+			bare("zoom-in", "plus", say(s, "page.zoom-in"), app.Zoom{By: zoomStep}))),
 		group("showing", "set gap",
 			when(s.Job == app.Arrange, toggle(s, "chalk-line", say(s, "page.line-tool"), app.LineTool, s.On[app.LineTool])),
-			toggle(s, "studs", say(s, "page.studs"), app.Studs, s.On[app.Studs]),
+			when(!shopping(s), toggle(s, "studs", say(s, "page.studs"), app.Studs, s.On[app.Studs])),
 			when(s.Job == app.Survey || s.Job == app.Hang, toggle(s, "bands", say(s, "page.bands"), app.Bands, s.On[app.Bands])),
 			when(s.Job == app.Make || s.Job == app.Hang, toggle(s, "bench", say(s, "page.bench"), app.Bench, s.On[app.Bench])),
 			when(!s.On[app.Bench], lamp(s))))
@@ -229,15 +262,6 @@ func verdictTitle(s *app.State, v engine.Verdict, severity finding.Severity) str
 func capital(s string) string {
 	r, n := utf8.DecodeRuneInString(s)
 	return string(unicode.ToUpper(r)) + s[n:]
-}
-
-// keptPanel is the panel, made anew only if what it shows has changed. It shows what is
-// decided, so it stays while something is in the hand or is being typed into the strip.
-func (p *Painter) keptPanel(s *app.State) Node {
-	if p.panel.Tag == "" || !samePanel(&p.of, s) {
-		p.panel, p.of = panel(s), *s
-	}
-	return p.panel
 }
 
 // samePanel reports whether two states have one panel. What the state machine changes it
