@@ -1,12 +1,19 @@
-# Builds the engine as js/wasm and fails when it has grown over its limit, in bytes
-# after gzip -9. A page must be usable after 2.0 MB in all; the rest is for its own code,
-# fonts and pictures.
+# Builds the engine and the maker's page as js/wasm and fails when one has grown over its
+# limit, in bytes after gzip -9.
+#
+# The page is to be usable after 2.0 MB in all, its program with 1.8 of them. It is not
+# there yet: its limit below only keeps it from growing until it is.
 set -eu
-limit=1650000
 cd "$(dirname "$0")/.."
 mkdir -p build
-GOOS=js GOARCH=wasm go build -trimpath -ldflags='-s -w' -o build/engine.wasm ./testdata/size
-raw=$(wc -c <build/engine.wasm)
-small=$(gzip -9 -c build/engine.wasm | wc -c)
-echo "engine as js/wasm: $raw bytes, $small after gzip -9 (limit $limit)"
-[ "$small" -le "$limit" ]
+
+weigh() { # name, package, limit
+    GOOS=js GOARCH=wasm go build -trimpath -ldflags='-s -w' -o "build/$1.wasm" "$2"
+    raw=$(wc -c <"build/$1.wasm")
+    small=$(gzip -9 -c "build/$1.wasm" | wc -c)
+    echo "$1 as js/wasm: $raw bytes, $small after gzip -9 (limit $3)"
+    [ "$small" -le "$3" ]
+}
+
+weigh engine ./testdata/size 1650000
+weigh workshop ./wasm/workshop 2750000
