@@ -1,0 +1,73 @@
+package panel
+
+import (
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"ledgewright/wasm/app"
+)
+
+// Whatever is clicked is a control of HTML's own; nothing is painted on a canvas, stands
+// in a hover text only, or takes the keys away from a reader.
+func TestControlsAreNative(t *testing.T) {
+	native := []string{"button", "a", "summary", "input", "select", "textarea"}
+	clicked := 0
+	for name, s := range pagesOf(t) {
+		eachIn(Page(&s), func(n Node, above []Node) {
+			require.NotContains(t, []string{"canvas", "iframe", "script", "style"}, n.Tag, name)
+			role, _ := attrIn(n, "role")
+			require.NotEqual(t, "application", role, name)
+			_, hint := attrIn(n, "title")
+			require.False(t, hint, "%s: %s is explained on hover only", name, n.Key)
+			for _, h := range n.On {
+				if h.On == "click" {
+					clicked++
+					require.True(t, slices.Contains(native, n.Tag), "%s: %s#%s is clicked", name, n.Tag, n.Key)
+				}
+			}
+		})
+	}
+	require.Greater(t, clicked, 1000)
+}
+
+// The picture is hidden from readers, and each of its modules has a row in a list.
+func TestPictureHasItsList(t *testing.T) {
+	s := opened(t, "study")
+	page := Page(&s)
+	picture, ok := nodeIn(page, "picture")
+	require.True(t, ok)
+	hidden, _ := attrIn(picture, "aria-hidden")
+	require.Equal(t, "true", hidden)
+	panel, _ := nodeIn(page, "panel")
+	for _, m := range s.Plan.Modules {
+		require.Contains(t, textIn(panel), m.Label())
+	}
+}
+
+// The strip for figures has the keys that a phone's pad for figures lacks.
+func TestStripHasTheKeysThatPadsLack(t *testing.T) {
+	s := steps(opened(t, "study"), app.Choose{Module: "m1"})
+	f, ok := figField(Page(&s), "fig-m1/left")
+	require.True(t, ok)
+	s = steps(s, app.OpenTyping{Field: f})
+	page := Page(&s)
+	input, ok := nodeIn(page, "typing")
+	require.True(t, ok)
+	kind, _ := attrIn(input, "type")
+	require.Equal(t, "text", kind)
+	for _, key := range []string{"1/2", "1/4", "1/8", "1/16", "/", "′", "″", "−", "+"} {
+		_, ok := nodeIn(page, "key-"+key)
+		require.True(t, ok, key)
+	}
+}
+
+// For a left hand the page says so, and its style sheet turns it round.
+func TestPageTurnsRoundForALeftHand(t *testing.T) {
+	for hand, want := range map[string]string{"right": "right", "left": "left"} {
+		s := steps(opened(t, "study"), app.Set{Name: "hand", Value: hand})
+		side, _ := attrIn(Page(&s), "data-side")
+		require.Equal(t, want, side)
+	}
+}
