@@ -132,10 +132,26 @@ func holdRank(s wall.Structure) int {
 	return 1
 }
 
+// On a wall so small on the screen that it takes more than tinyPixel mm for a pixel, marks
+// of full size would hide the boards: they are drawn by smallMark, the ring with a radius
+// of 6 px.
+const (
+	tinyPixel = 10.0
+	smallMark = 6 / 8.5
+)
+
+// markPixel is the size of a pixel for the marks of brackets.
+func (p *painter) markPixel() float64 {
+	if p.px > tinyPixel {
+		return smallMark * p.px
+	}
+	return p.px
+}
+
 // mark is a bracket point as it shows through the board.
 func (p *painter) mark(q *wall.Point, at point, in wall.Structure) {
 	id := q.Bracket + "/point" + q.Number
-	px := p.px
+	px := p.markPixel()
 	small, ring := drawing.Circle(at.X, at.Y, 4.3*px), drawing.Circle(at.X, at.Y, 8.5*px)
 	switch holdRank(in) {
 	case 2:

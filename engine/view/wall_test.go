@@ -210,6 +210,28 @@ func TestMarksSayWhatAHoleMeets(t *testing.T) {
 	require.Len(t, tones, 9)
 }
 
+// Marks keep their size on the screen; where the wall is small there they give way to the
+// boards, and a ring has a radius of 6 px.
+func TestMarksAreSmallerWhereTheWallIsSmall(t *testing.T) {
+	w, r, m := corner()
+	for pixel, want := range map[float64]float64{4: 8.5, 10: 8.5, 12: 6} {
+		widest := 0.0
+		for _, it := range view.Wall(w, r, m, view.Options{ShowMarks: true, Pixel: pixel}).Items {
+			if it.Layer != drawing.LayerMarks || it.Kind != drawing.PathKind {
+				continue
+			}
+			low, high := it.Path[0].P.X, it.Path[0].P.X
+			for _, s := range it.Path {
+				if s.To != 'Z' {
+					low, high = min(low, s.P.X), max(high, s.P.X)
+				}
+			}
+			widest = max(widest, (high-low)/2/pixel)
+		}
+		require.InDelta(t, want, widest, 1e-9, "a pixel is %g mm", pixel)
+	}
+}
+
 // Odd walls and odd options give finite pictures and end.
 func TestOddWalls(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
