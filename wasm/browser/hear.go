@@ -9,7 +9,7 @@ import (
 
 // A Signal is what the document tells of an element of the page.
 type Signal struct {
-	On   string // "click", "input", "change", "submit", "keydown", "cancel", "close"
+	On   string // "click", "input", "change", "submit", "keydown", "cancel", "close", "pointerenter", "pointerleave", "focusin", "focusout"
 	Mark int    // of the nearest marked element at or above the one that is meant
 
 	// Of keydown only.
@@ -36,6 +36,8 @@ type Answer struct {
 //     Escape; every other event by Enter and the space bar.
 //   - The Enter key in a field finishes it.
 //   - "cancel" and "close" of a dialog without such a handler are Dismiss.
+//   - "pointerenter", "pointerleave", "focusin" and "focusout" are heard by the very
+//     element only: what lies in it is entered and left by the way.
 func (t *Tree) Hear(s Signal) Answer {
 	o := t.marked[s.Mark]
 	if o == nil {
@@ -44,6 +46,11 @@ func (t *Tree) Hear(s Signal) Answer {
 	switch s.On {
 	case "keydown":
 		return t.key(o, s)
+	case "pointerenter", "pointerleave", "focusin", "focusout":
+		if at, e := handler(o, s.On); at == o {
+			return Answer{Event: e}
+		}
+		return Answer{}
 	case "input":
 		o.said, t.stir = typing, true
 	case "change":

@@ -125,3 +125,27 @@ func TestChoiceGoesIntoTheEventThatAsksForOne(t *testing.T) {
 		require.Equal(t, Answer{Event: c.want}, got)
 	}
 }
+
+// A button is pointed at and left as a whole: its words, and the row it stands in, are not
+// the button.
+func TestOnlyTheVeryElementIsPointedAt(t *testing.T) {
+	_, tree := newFake()
+	look, leave := app.Try{Line: "x"}, app.Try{}
+	tree.Apply(el("div", on("pointerenter", look, on("pointerleave", leave, on("focusin", look, on("focusout", leave,
+		el("button", on("click", app.Undo{}, el("span")))))))))
+	var button, span int
+	for mark, o := range tree.marked {
+		switch o.is.Tag {
+		case "button":
+			button = mark
+		case "span":
+			span = mark
+		}
+	}
+	require.NotZero(t, button)
+	require.NotZero(t, span)
+	for kind, want := range map[string]app.Event{"pointerenter": look, "focusin": look, "pointerleave": leave, "focusout": leave} {
+		require.Equal(t, Answer{Event: want}, tree.Hear(Signal{On: kind, Mark: button}), kind)
+		require.Equal(t, Answer{}, tree.Hear(Signal{On: kind, Mark: span}), kind)
+	}
+}

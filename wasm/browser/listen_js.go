@@ -16,6 +16,12 @@ func (w *window) listen() {
 	for _, kind := range []string{"cancel", "close"} { // these do not rise
 		w.on(w.doc.Value, kind, func(e js.Value) { w.heard(kind, e) }, true)
 	}
+	for _, kind := range []string{"pointerenter", "pointerleave"} { // nor do these
+		w.on(w.doc.Value, kind, func(e js.Value) { w.met(kind, e) }, true)
+	}
+	for _, kind := range []string{"focusin", "focusout"} {
+		w.on(w.doc.Value, kind, func(e js.Value) { w.met(kind, e) })
+	}
 	w.on(w.doc.Value, "keydown", w.key)
 	w.on(w.doc.Value, "mousedown", func(e js.Value) {
 		if w.loop.Tree.KeepsFocus(nearest(e.Get("target"))) {
@@ -38,6 +44,13 @@ func (w *window) heard(kind string, e js.Value) {
 		return
 	}
 	w.answer(e, w.loop.Tree.Hear(Signal{On: kind, Mark: nearest(target)}))
+}
+
+// met passes on that an element is pointed at or has the focus, or no longer.
+func (w *window) met(kind string, e js.Value) {
+	if mark := markOf(e.Get("target")); mark != 0 {
+		w.answer(e, w.loop.Tree.Hear(Signal{On: kind, Mark: mark}))
+	}
 }
 
 // elsewhere reports whether a click is meant to open a link in another tab.
