@@ -3,6 +3,7 @@ package words
 // pageWords are the words of the page's state machine; the panels have their own.
 func pageWords() []Entry {
 	return []Entry{
+		{"page.did", "Done: {what}"},
 		{"page.undone", "Undone: {what}"},
 		{"page.redone", "Done again: {what}"},
 		{"page.between", "From {least} to {most}"},

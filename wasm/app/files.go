@@ -27,6 +27,10 @@ func stepFiles(s State, e Event) (State, []Effect) {
 		return read(s, e)
 	case keepNow:
 		return keep(s)
+	case toastOver:
+		s.Toast = Toast{}
+	case restNow:
+		return rest(s)
 	case Kept:
 		return kept(s, e)
 	case Listed:

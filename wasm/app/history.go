@@ -29,6 +29,20 @@ func commit(s State, edits ...edit.Edit) (State, []Effect) {
 	return settled(lookedAt(s, len(past.Plan.Walls)))
 }
 
+// press is commit for edits that a button makes: what was done is said, with the way
+// back beside it.
+func press(s State, edits ...edit.Edit) (State, []Effect) {
+	was := s.Store.Revision
+	s, effects := commit(s, edits...)
+	if s.Store.Revision == was {
+		return s, effects // refused
+	}
+	done := s.History.Past[len(s.History.Past)-1].Name
+	s, effects = told(s, effects, words.Text("page.did", []words.Arg{words.Name("what", s.Called(done))}, s.Plan.Style()))
+	s.Toast.Undo = true
+	return s, effects
+}
+
 // lookedAt has a wall in view that a step has made.
 func lookedAt(s State, walls int) State {
 	if n := len(s.Plan.Walls); n > walls {
@@ -59,8 +73,8 @@ func settled(s State) (State, []Effect) {
 	s.Preview, s.Drag = Preview{}, Drag{}
 	s.Build = engine.DeriveLive(s.Plan, &s.Build)
 	s.Store.Revision++
-	s = consistent(s)
-	return s, []Effect{Again{}, After{Name: "keep", Ms: keepAfter, Event: keepNow{}}}
+	s, rests := stirred(consistent(s))
+	return s, []Effect{Again{}, After{Name: "keep", Ms: keepAfter, Event: keepNow{}}, rests}
 }
 
 // undo takes the last step back.
@@ -97,8 +111,13 @@ func (s *State) Called(n edit.Name) string { return words.Text(n.Key, n.Args, s.
 // told adds a sentence, shown and spoken.
 func told(s State, effects []Effect, text string) (State, []Effect) {
 	s.Toast = Toast{Text: text}
-	return s, append(effects, Say{Text: text}, After{Name: "toast", Ms: 6000, Event: Dismiss{}})
+	return s, append(effects, Say{Text: text}, After{Name: "toast", Ms: 6000, Event: toastOver{}})
 }
+
+// toastOver takes the toast away, and nothing else: somebody may be typing by then.
+type toastOver struct{}
+
+func (toastOver) event() {}
 
 // refuse shows why an edit was not made.
 func refuse(s State, err error) (State, []Effect) { return told(s, nil, s.why(err)) }

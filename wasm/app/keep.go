@@ -213,6 +213,6 @@ func begin(s State, p plan.Plan, id string) (State, []Effect) {
 	}
 	s.Camera = Camera{Fitted: true}
 	s.Build = engine.DeriveLive(p, nil)
-	s = consistent(s)
-	return s, []Effect{Again{}, After{Name: "keep", Ms: keepAfter, Event: keepNow{}}, Focus{Key: "panel-title"}}
+	s, rests := stirred(consistent(s))
+	return s, []Effect{Again{}, After{Name: "keep", Ms: keepAfter, Event: keepNow{}}, rests, Focus{Key: "panel-title"}}
 }

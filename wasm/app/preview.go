@@ -16,6 +16,22 @@ func (s *State) Shown() (plan.Plan, engine.Build) {
 	return s.Plan, s.Build
 }
 
+// try shows what an edit, written as in a document, would do, or nothing any more. What
+// is in the hand or being typed is not taken from the picture.
+func try(s State, line string) State {
+	if s.Drag.Active || s.Typing.Open {
+		return s
+	}
+	s.Preview = Preview{}
+	if line == "" {
+		return s
+	}
+	if e, err := edit.Decode([]byte(line)); err == nil {
+		s = preview(s, e)
+	}
+	return s
+}
+
 // preview shows what edits would do, and says in a sentence what they would cause.
 func preview(s State, edits ...edit.Edit) State {
 	next, _, _, err := applyAll(s, edits)

@@ -84,6 +84,8 @@ type State struct {
 	Chosen      []string // ids of modules, in the order of choosing
 	At          Thing    // what is looked at inside the chosen module, or on the wall
 
+	Rests bool // nothing has changed for a while
+
 	Hand    hand.Hand
 	Drag    Drag
 	Typing  Typing

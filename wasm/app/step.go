@@ -58,7 +58,7 @@ func stepEdit(s State, e Event) (State, []Effect, bool) {
 	var effects []Effect
 	switch e := e.(type) {
 	case Do:
-		s, effects = commit(s, e.Edits...)
+		s, effects = press(s, e.Edits...)
 	case DoLine:
 		s, effects = doLine(s, e.Line)
 	case Undo:
@@ -90,7 +90,7 @@ func doLine(s State, line string) (State, []Effect) {
 	if err != nil {
 		return refuse(s, err)
 	}
-	return commit(s, e)
+	return press(s, e)
 }
 
 // reckon does the next slice of slow work.
@@ -228,10 +228,7 @@ func stepChoice(s State, e Event) (State, []Effect, bool) {
 	case Lead:
 		return lead(s, e.Verdict)
 	case Try:
-		s.Preview = Preview{}
-		if parsed, err := edit.Decode([]byte(e.Line)); e.Line != "" && err == nil {
-			s = preview(s, parsed)
-		}
+		s = try(s, e.Line)
 	case Zoom:
 		if w, ok := s.Plan.Wall(s.Wall); ok {
 			s.Camera = s.Camera.zoom(e.By, s.Size.Width/2, s.Size.Height/2, w, s.Size)

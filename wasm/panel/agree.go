@@ -15,8 +15,11 @@ import (
 
 // agree returns the sections of the panel for handing on: the link, files, what the job
 // is, what is not checked, the title block, and the way to other jobs.
-func agree(s *app.State) []Node {
-	return []Node{linkSection(s), fileSection(s), summarySection(s), notChecked(s), childrenCaution(s), jobSection(s), otherJobs(s)}
+func agree(s *app.State) []Node { return agreeBy(s, encodeLink(s)) }
+
+// agreeBy is agree with the plan's link at hand.
+func agreeBy(s *app.State, code linkCode) []Node {
+	return []Node{linkSection(s, code), fileSection(s), summarySection(s), notChecked(s), childrenCaution(s), jobSection(s), otherJobs(s)}
 }
 
 // jobSection are the fields of the title block.
@@ -34,9 +37,30 @@ func jobSection(s *app.State) Node {
 	return section("job", say(s, "agree.job"), fields, note("names-stay", say(s, "agree.names-stay")))
 }
 
-// linkSection hands the plan on as a link, as long as one will do.
-func linkSection(s *app.State) Node {
+// A linkCode is the plan of a job at a revision as a link, or why it is none.
+type linkCode struct {
+	job      string
+	revision int
+	code     string
+	err      error
+}
+
+func encodeLink(s *app.State) linkCode {
 	code, err := link.EncodePlan(s.Plan, link.Options{})
+	return linkCode{s.Store.ID, s.Store.Revision, code, err}
+}
+
+// link is the plan as a link, encoded once for each revision.
+func (p *Painter) link(s *app.State) linkCode {
+	if c := &p.code; c.revision == 0 || c.job != s.Store.ID || c.revision != s.Store.Revision {
+		*c = encodeLink(s)
+	}
+	return p.code
+}
+
+// linkSection hands the plan on as a link, as long as one will do.
+func linkSection(s *app.State, of linkCode) Node {
+	code, err := of.code, of.err
 	title := say(s, "agree.link")
 	if err != nil {
 		return section("link", title, el("p", "link-not", label(finding.Stop, say(s, "agree.link-not", words.Name("why", err.Error())))))

@@ -146,3 +146,19 @@ func BenchmarkHang(b *testing.B) {
 		hang(&s)
 	}
 }
+
+// The link of a plan is encoded when the plan changes, not at every page.
+func TestTheLinkIsEncodedOncePerRevision(t *testing.T) {
+	s := desk(t, "study", app.Go{Job: app.Agree})
+	var p Painter
+	before := p.link(&s)
+	require.Equal(t, encodeLink(&s), before)
+	p.code.code = "kept"
+	require.Equal(t, "kept", p.link(&s).code)
+	s, _ = app.Step(s, app.DoLine{Line: line("take-off", "arrangement", s.Arrangement, "module", "m1")})
+	after := p.link(&s)
+	require.Equal(t, encodeLink(&s), after)
+	require.NotEqual(t, before.code, after.code)
+	s.Store.ID += "-else"
+	require.Equal(t, encodeLink(&s), p.link(&s))
+}

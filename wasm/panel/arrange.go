@@ -24,7 +24,11 @@ func arrange(s *app.State) kids {
 	if n := offWall(s, all); n.Tag != "" {
 		out = append(out, n)
 	}
-	return append(out, addModule(s, all), arrangements(s), snapping(s), lines(s))
+	out = append(out, addModule(s, all))
+	if len(s.Chosen) == 0 {
+		out = append(out, moduleEditor(s)...)
+	}
+	return append(out, arrangements(s), snapping(s), lines(s))
 }
 
 // Findings that stand open in the panel, and all that it ever shows.

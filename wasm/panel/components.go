@@ -541,7 +541,14 @@ func remedy(s *app.State, _ finding.Finding, r finding.Remedy, key string, first
 	if first {
 		name = "btn main"
 	}
-	return act(key, strings.TrimSuffix(says, "."), e, class(name))
+	return act(key, strings.TrimSuffix(says, "."), e, class(name), tried(string(edit.Encode(e))))
+}
+
+// tried are the handlers that show what an edit would do while its button is pointed at
+// or has the focus.
+func tried(line string) part {
+	on := func(kind, line string) Handler { return Handler{kind, app.Try{Line: line}} }
+	return parts{on("pointerenter", line), on("focusin", line), on("pointerleave", ""), on("focusout", "")}
 }
 
 // empty returns the frame of what is not there yet: a sentence, and what to do.

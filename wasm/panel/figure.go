@@ -91,11 +91,15 @@ func (f fig) tail(s *app.State) (names string) {
 	case drawing.AnchorEnd:
 		names += " to"
 	}
-	if s.Job == app.Arrange && len(s.Chosen) == 0 {
+	if unchosen(s) {
 		names += " minor"
 	}
 	return names
 }
+
+// unchosen reports whether the sizes in the picture are of all modules, not of what is
+// chosen: on narrow windows they are then too many.
+func unchosen(s *app.State) bool { return s.Job == app.Arrange && len(s.Chosen) == 0 }
 
 // placed is an element at the figure's place on the wall.
 func (f fig) placed(tag, names string, of ...part) Node {

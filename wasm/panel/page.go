@@ -22,6 +22,7 @@ type Painter struct {
 	last   picture
 	panel  made
 	boards made
+	code   linkCode
 }
 
 // made is something made, and the state that it was made of.
@@ -52,7 +53,7 @@ func (p *Painter) Page(s *app.State) Node {
 	if s.Typing.Open {
 		root.Kids = append(root.Kids, typing(s))
 	}
-	root.Kids = append(root.Kids, ledge(s), p.panel.once(s, panel), stick(s))
+	root.Kids = append(root.Kids, ledge(s), p.panel.once(s, p.side), stick(s))
 	return root
 }
 
@@ -292,17 +293,17 @@ func sameMap[K comparable, V any](a, b map[K]V) bool {
 // jobs are the five jobs with the keys of their words.
 func jobs() []string { return []string{"survey", "arrange", "make", "hang", "agree"} }
 
-// panel is the sheet of the job in hand.
-func panel(s *app.State) Node {
+// side is the sheet of the job in hand.
+func (p *Painter) side(s *app.State) Node {
 	job := jobs()[s.Job]
 	return el("aside", "panel", class("panel"), at("aria-labelledby", "panel-title"), at("data-job", job),
 		grab(s),
 		el("header", "", el("h2", "panel-title", at("id", "panel-title"), at("tabindex", "-1"), text(say(s, "page.job-"+job))),
 			el("p", "", text(say(s, "page.asks-"+job)))),
-		el("div", "cols-"+job, class("cols"), led(s), sections(s)))
+		el("div", "cols-"+job, class("cols"), led(s), p.sections(s)))
 }
 
-func sections(s *app.State) kids {
+func (p *Painter) sections(s *app.State) kids {
 	switch s.Job {
 	case app.Survey:
 		return survey(s)
@@ -311,7 +312,7 @@ func sections(s *app.State) kids {
 	case app.Hang:
 		return hang(s)
 	case app.Agree:
-		return agree(s)
+		return agreeBy(s, p.link(s))
 	}
 	return arrange(s)
 }

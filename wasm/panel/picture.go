@@ -51,6 +51,7 @@ type source struct {
 	selected          string
 	job               app.Job
 	evening, studs    bool
+	grain             bool
 	bands, sizes      bool
 	pixel             float64
 	style             unit.Style
@@ -63,8 +64,17 @@ func first[T any](all []T) *T {
 	return &all[0]
 }
 
-// largestGrained is how many faces have their grain drawn, while nothing moves.
+// largestGrained is how many faces have their grain drawn, once nothing has changed for a
+// while.
 const largestGrained = 12
+
+// grained is how many faces have their grain drawn.
+func (f source) grained() int {
+	if f.grain {
+		return largestGrained
+	}
+	return 0
+}
 
 // base is what the picture shows as being there: what is decided, or, while something
 // is in the hand, where it would land; a survey shows what is being typed.
@@ -83,7 +93,7 @@ func sourceOf(s *app.State, p plan.Plan, b engine.Build) source {
 		drawn: true, walls: first(p.Walls), arrangements: first(p.Arrangements), arrangementCount: len(p.Arrangements),
 		modules: first(b.Modules), results: first(b.Arrangements),
 		wall: s.Wall, arrangement: s.Arrangement, selected: selected(s), job: s.Job,
-		evening: evening(s), studs: s.On[app.Studs], bands: bands(s),
+		evening: evening(s), studs: s.On[app.Studs], bands: bands(s), grain: s.Rests,
 		sizes: sized(s, b),
 		pixel: pixelOf(s.Camera), style: p.Style(),
 	}
@@ -160,11 +170,18 @@ func (p *Painter) picture(s *app.State) part {
 		set("--s", decimal(c.Scale)), set("--ox", decimal(s.Size.Width/2-c.X*c.Scale)), set("--oy", decimal(s.Size.Height/2+c.Y*c.Scale)),
 		figures(s, now, build, figs), overFigures(s, build))
 	return parts{
-		svg("svg", "picture", class("picture"), at("aria-hidden", "true"),
+		svg("svg", "picture", class(pictureClass(s)), at("aria-hidden", "true"),
 			svg("g", "camera", at("transform", transform(c, s.Size, p.last.box)), world,
 				svg("g", "moving", class("moving"), kids(moving)), svg("g", "over", over(s, p.last.box)))),
 		hand,
 	}
+}
+
+func pictureClass(s *app.State) string {
+	if unchosen(s) {
+		return "picture unchosen"
+	}
+	return "picture"
 }
 
 // draw returns the nodes of what stays, of what is in the hand, and the texts. The wall
@@ -199,7 +216,7 @@ func (p *Painter) rest(s *app.State, now plan.Plan, build engine.Build, w plan.W
 	}
 	d := p.view(s, now, build, w, from)
 	sink := nodeSink{}
-	drawing.WriteSVG(d, svgOptions(from, largestGrained), &sink)
+	drawing.WriteSVG(d, svgOptions(from, from.grained()), &sink)
 	p.last = picture{from: from, box: d.Box, figs: figsOf(d.Items)}
 	p.last.world = append(withoutTitle(sink.roots[0].Kids), surveyMarks(s, w, d.Box, from.pixel)...)
 }
