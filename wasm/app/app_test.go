@@ -274,3 +274,15 @@ func TestUndoGivesTheSameBytes(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, string(first), string(have))
 }
+
+func TestTheFocusGoesBackToTheFigureThatWasTyped(t *testing.T) {
+	s := aShelf(t)
+	f := Field{Key: "fig-x", Kind: LengthField, Value: "1200", Line: `{"schema":"ledgewright/edit/1","do":"move","arrangement":"a1","module":"m1","x":"$"}`}
+	s, _ = play(s, OpenTyping{Field: f})
+	_, effects := play(s, Dismiss{})
+	require.Equal(t, []Effect{Focus{Key: "fig-x"}}, effects)
+	_, effects = play(s, Entered{Field: f, Text: "1300"})
+	require.Contains(t, effects, Effect(Focus{Key: "fig-x"}))
+	_, effects = play(s, Dismiss{}, Dismiss{})
+	require.Len(t, effects, 1, "nothing was open any more")
+}

@@ -109,12 +109,23 @@ func entered(s State, f Field, text string) (State, []Effect) {
 		s, _ = typedInto(s, f, text)
 		return s, []Effect{Say{Text: echo.Says}}
 	}
+	figure := s.Typing
 	s.Typing, s.Fields = Typing{}, without(s.Fields, f.Key)
 	if strings.TrimSpace(text) == f.Value {
 		s.Preview = Preview{}
-		return s, nil
+		return s, backTo(figure)
 	}
-	return commit(s, edits...)
+	s, effects := commit(s, edits...)
+	return s, append(effects, backTo(figure)...)
+}
+
+// backTo moves the focus from the typing strip, which is gone, to the figure on which it
+// was opened.
+func backTo(was Typing) []Effect {
+	if !was.Open {
+		return nil
+	}
+	return []Effect{Focus{Key: was.Field.Key}}
 }
 
 // step changes a field by so many of its steps.

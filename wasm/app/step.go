@@ -36,8 +36,9 @@ func Step(s State, e Event) (State, []Effect) {
 		s.SheetAt = (s.SheetAt + 1) % 3
 		return s, nil
 	case Dismiss:
+		figure := s.Typing
 		s.Toast, s.Typing, s.Preview = Toast{}, Typing{}, Preview{}
-		return s, nil
+		return s, backTo(figure)
 	case Reckon:
 		return reckon(s)
 	}
