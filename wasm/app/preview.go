@@ -28,6 +28,7 @@ func try(s State, line string) State {
 	}
 	if e, err := edit.Decode([]byte(line)); err == nil {
 		s = preview(s, e)
+		s.Preview.Tried = s.Preview.Shown
 	}
 	return s
 }

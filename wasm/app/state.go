@@ -155,6 +155,7 @@ type Typing struct {
 // figure is typed, or while a remedy is tried.
 type Preview struct {
 	Shown bool
+	Tried bool // a remedy that is looked at
 	Plan  plan.Plan
 	Build engine.Build
 }

@@ -113,14 +113,14 @@ func pointed(s *app.State, box drawing.Box) kids {
 }
 
 // ghosts are the dashed outlines of what would stand elsewhere; while something is in
-// the hand, of where it was.
+// the hand or is tried, of where it was.
 func ghosts(s *app.State, box drawing.Box) (out kids) {
 	if !s.Preview.Shown || s.Job == app.Survey {
 		return nil
 	}
 	was, would := resultOf(s.Build, s.Arrangement), resultOf(s.Preview.Build, s.Arrangement)
 	name := "ghost"
-	if s.Drag.Active {
+	if s.Drag.Active || s.Preview.Tried {
 		was, would, name = would, was, "ghost was"
 	}
 	for _, p := range would.Placed {

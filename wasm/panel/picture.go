@@ -77,9 +77,10 @@ func (f source) grained() int {
 }
 
 // base is what the picture shows as being there: what is decided, or, while something
-// is in the hand, where it would land; a survey shows what is being typed.
+// is in the hand, where it would land; a remedy that is looked at shows what would come of
+// it, and a survey what is being typed.
 func base(s *app.State) (plan.Plan, engine.Build) {
-	if holding(s) || s.Job == app.Survey {
+	if holding(s) || s.Preview.Tried || s.Job == app.Survey {
 		return s.Shown()
 	}
 	return s.Plan, s.Build
@@ -93,7 +94,7 @@ func sourceOf(s *app.State, p plan.Plan, b engine.Build) source {
 		drawn: true, walls: first(p.Walls), arrangements: first(p.Arrangements), arrangementCount: len(p.Arrangements),
 		modules: first(b.Modules), results: first(b.Arrangements),
 		wall: s.Wall, arrangement: s.Arrangement, selected: selected(s), job: s.Job,
-		evening: evening(s), studs: s.On[app.Studs], bands: bands(s), grain: s.Rests,
+		evening: evening(s), studs: s.On[app.Studs], bands: bands(s), grain: s.Rests && !s.Preview.Tried,
 		sizes: sized(s, b),
 		pixel: pixelOf(s.Camera), style: p.Style(),
 	}

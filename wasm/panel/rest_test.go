@@ -64,6 +64,12 @@ func TestRemediesAreTriedBeforeTheyAreTaken(t *testing.T) {
 			require.True(t, shown.Preview.Shown, look.Line)
 			made, _ := app.Step(s, events["click"])
 			require.Equal(t, made.Plan, shown.Preview.Plan, look.Line)
+			for range 50 { // slow work, in slices
+				made, _ = app.Step(made, app.Reckon{})
+			}
+			would, _ := nodeIn(Page(&shown), "ledge")
+			will, _ := nodeIn(Page(&made), "ledge")
+			require.Equal(t, reads(will), reads(would), "the verdicts say what would come of it")
 			left, _ := app.Step(shown, app.Try{})
 			require.False(t, left.Preview.Shown)
 		})
