@@ -1,7 +1,8 @@
 # run    build and serve at http://localhost:8080 (needs only Go)
 # test   everything that must hold; installs what it lacks where it can
-# bench  the time of one step, native and js/wasm
+# bench  the time of one step, native and js/wasm, and of the page in Chromium
 # site   the pages as files, in site/dist
+# shots  every job as a picture, at four sizes by day and in the evening, in build/shots
 
 GO     ?= go
 ADDR   ?= localhost:8080
@@ -16,9 +17,9 @@ ON_NODE = -exec="$(NODE_WASM)"
 DATA = $(patsubst %/,./%,$(sort $(dir $(wildcard testdata/*/*.go testdata/*/*/*.go))))
 
 # What drives Chromium does not run in one.
-IN_JS = $(filter-out ./testdata/visitor ./testdata/shots,$(DATA))
+IN_JS = $(filter-out ./testdata/visitor ./testdata/shots ./testdata/pagebench,$(DATA))
 
-.PHONY: run test bench site pictures tools
+.PHONY: run test bench site shots pictures tools
 
 run: site
 	$(GO) run ./cmd/ledgewright serve --dir site/dist --addr $(ADDR)
@@ -39,9 +40,13 @@ bench:
 	$(GO) test -run '^$$' -bench . ./engine/
 	$(JS) $(GO) test -run '^$$' -bench . $(ON_NODE) ./engine/
 	@sh testdata/size.sh
+	$(GO) run ./testdata/pagebench
 
 site:
 	$(GO) run ./site/build site/dist
+
+shots:
+	$(GO) run ./testdata/shots build/shots
 
 pictures:
 	$(GO) run ./testdata/pictures build/pictures

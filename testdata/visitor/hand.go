@@ -73,6 +73,7 @@ func (b *Tab) Spot(role, name string) (p Point) {
 // spotOf is Spot for the first of some things.
 func (b *Tab) spotOf(all func() []Thing, what string) (p Point) {
 	b.T.Helper()
+	b.Calm() // as somebody who looks before they tap
 	b.Wait("a free place on "+what, func() (ok bool) {
 		found := all()
 		if len(found) == 0 {
@@ -122,7 +123,7 @@ func (b *Tab) Type(text string) {
 // Replace puts a text into the field that has the focus, in place of what stands there.
 func (b *Tab) Replace(text string) {
 	b.T.Helper()
-	b.Press("a", Control())
+	b.Run(`document.activeElement.select()`)
 	if text == "" {
 		b.Press(kb.Backspace)
 		return
@@ -206,3 +207,24 @@ func (b *Tab) Unfold(name string) {
 
 // disclosure is the role of a summary in Chromium's tree.
 const disclosure = "DisclosureTriangle"
+
+// mostTabs is how many times the Tab key is pressed to reach something.
+const mostTabs = 250
+
+// TabTo goes to something with the Tab key alone, and sees that its focus is shown.
+func (b *Tab) TabTo(role, name string) {
+	b.T.Helper()
+	b.Calm()
+	var way []string
+	for range mostTabs {
+		at := b.Focused()
+		if at.Role == role && (matches(at.Name, name) || strings.HasPrefix(at.Name, name+" ") && strings.HasSuffix(at.Name, " open")) {
+			shown := b.on(at, `function() { const s = getComputedStyle(this); return String(s.outlineStyle !== 'none' && parseFloat(s.outlineWidth) >= 2) }`)
+			require.Equal(b.T, "true", shown, "the focus on %s “%s” is not shown", role, name)
+			return
+		}
+		way = append(way, at.Role+" “"+at.Name+"”")
+		b.Press(kb.Tab)
+	}
+	require.Fail(b.T, "not reached by the Tab key", "%s “%s”, by way of %s", role, name, strings.Join(way[:60], ", "))
+}

@@ -5,6 +5,7 @@ import (
 	"os"
 	"path/filepath"
 	"strconv"
+	"strings"
 
 	"github.com/chromedp/cdproto/browser"
 	"github.com/chromedp/cdproto/dom"
@@ -66,6 +67,16 @@ func (b *Tab) Keeps(what string, as func(Kept) bool) (k Kept) {
 		return ok && as(k)
 	}, func() string { return "the plan to be kept with " + what + "; its steps are " + k.said() })
 	return k
+}
+
+// Did reports whether one of the steps holds a text, such as "do":"move".
+func (k Kept) Did(text string) bool {
+	for _, s := range k.Steps {
+		if strings.Contains(strings.ReplaceAll(string(s), `\"`, `"`), text) {
+			return true
+		}
+	}
+	return false
 }
 
 // said are the steps in a few words.

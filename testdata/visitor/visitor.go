@@ -155,10 +155,11 @@ type Tab struct {
 
 // watch runs before the page: it notes what the policy refused, and counts the frames
 // that are asked for.
-const watch = `window.refused = []; window.framesAsked = 0
+const watch = `window.refused = []; window.framesAsked = 0; window.framesShown = 0
 document.addEventListener('securitypolicyviolation', e => refused.push(e.effectiveDirective + ' ' + e.blockedURI))
 delete window.showSaveFilePicker // a dialog of the browser that nobody could answer
-{ const ask = window.requestAnimationFrame; window.requestAnimationFrame = f => { framesAsked++; return ask.call(window, f) } }
+window.askFrame = window.requestAnimationFrame.bind(window)
+window.requestAnimationFrame = f => { framesAsked++; return askFrame(t => { framesShown++; f(t) }) }
 `
 
 // Visit opens a tab with a fresh profile, on a touch screen of that size. The script
@@ -231,8 +232,13 @@ func (b *Tab) leave() {
 		b.T.Errorf("the policy refused: %s", refused)
 	}
 	if b.T.Failed() {
-		b.photograph(filepath.Join(b.House.Root, "build", "failures", strings.ReplaceAll(b.T.Name(), "/", "-")+".png"))
+		b.photograph(b.failure())
 	}
+}
+
+// failure is where the picture of a failed test goes.
+func (b *Tab) failure() string {
+	return filepath.Join(b.House.Root, "build", "failures", strings.ReplaceAll(b.T.Name(), "/", "-")+".png")
 }
 
 // photograph keeps a picture of what is to be seen.
@@ -322,6 +328,7 @@ func (b *Tab) wait(holds func() bool, what func() string) {
 			return
 		}
 		if time.Now().After(end) {
+			b.photograph(b.failure())
 			require.Fail(b.T, "waited in vain", "for %s", what())
 		}
 	}
@@ -334,11 +341,9 @@ func (b *Tab) Until(js, want string) {
 	b.Wait("until "+js+" is "+want, func() bool { got = b.Text(js); return got == want })
 }
 
-// Calm waits until the page has nothing to do: nothing is asked for before the next
-// frame, twice in a row.
+// Calm waits until the page shows all that it was told: two frames have passed, and none
+// is asked for that has not been shown.
 func (b *Tab) Calm() {
 	b.T.Helper()
-	b.Await(`new Promise(done => { let last = framesAsked, still = 0
-	  const look = () => { still = framesAsked === last ? still + 1 : 0; last = framesAsked; still > 2 ? done('') : setTimeout(look, 30) }
-	  look() })`)
+	b.Await(`new Promise(done => { const look = () => askFrame(() => askFrame(() => framesAsked === framesShown ? done('') : look())); look() })`)
 }

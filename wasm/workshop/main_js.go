@@ -9,5 +9,9 @@ import (
 
 func main() {
 	var painter panel.Painter
-	browser.Run(app.Step, func(s app.State) panel.Node { return painter.Page(&s) })
+	step, page := app.Step, func(s app.State) panel.Node { return painter.Page(&s) }
+	if t, ok := measured(); ok {
+		step, page = t.step(step), t.page(page)
+	}
+	browser.Run(step, page)
 }
