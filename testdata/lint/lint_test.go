@@ -8,6 +8,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -166,5 +167,29 @@ func TestRulesFindWhatTheyAreFor(t *testing.T) {
 		"site/dist/index.html", "https://example.org/usr", "../../site/work/page.css", "the user's home", "README.md and DEVELOPERS.md",
 	} {
 		require.Empty(t, faults(line), line)
+	}
+}
+
+// Every test that the table of the interface's rules names is in the file that it names,
+// and no rule of its first two tables is left out.
+func TestMustsNameTestsThatAreThere(t *testing.T) {
+	body, err := os.ReadFile(filepath.Join(top, "testdata/musts.md"))
+	require.NoError(t, err)
+	text := string(body)
+	place := regexp.MustCompile("((?:(?:Test|Fuzz|Benchmark)\\w+(?:, )?)+) \\(`([^`]+)`\\)")
+	named := 0
+	for _, m := range place.FindAllStringSubmatch(text, -1) {
+		code, err := os.ReadFile(filepath.Join(top, m[2]))
+		require.NoError(t, err)
+		for _, name := range strings.Split(m[1], ", ") {
+			named++
+			require.Contains(t, string(code), "func "+name+"(", m[2])
+		}
+	}
+	require.Len(t, regexp.MustCompile(`\b(Test|Fuzz|Benchmark)[A-Z]\w+`).FindAllString(text, -1), named, "a test without its file")
+	for letter, n := range map[string]int{"A": 22, "T": 14} {
+		for i := range n {
+			require.Equal(t, 1, strings.Count(text, "\n| "+letter+strconv.Itoa(i+1)+" | "), "%s%d", letter, i+1)
+		}
 	}
 }
