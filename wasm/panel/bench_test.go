@@ -3,6 +3,8 @@ package panel
 import (
 	"testing"
 
+	"github.com/stretchr/testify/require"
+
 	testjobs "ledgewright/testdata/jobs"
 	"ledgewright/wasm/app"
 
@@ -55,5 +57,20 @@ func BenchmarkDragPageM(b *testing.B) {
 	s.Preview = app.Preview{Shown: true, Plan: moved, Build: engine.Derive(moved, &s.Build)}
 	for b.Loop() {
 		p.Page(&s)
+	}
+}
+
+// The bench is left on for the next time, but other jobs, and a job with nothing to show,
+// keep the wall: there is no way back from a bench without a part or a point.
+func TestTheBenchIsOnlyWhereThereIsSomethingOnIt(t *testing.T) {
+	s := desk(t, "study", app.Go{Job: app.Make}, app.Show{What: app.Bench})
+	require.Equal(t, "bench", viewOf(&s))
+	require.Equal(t, "bench", viewOf(new(steps(s, app.Go{Job: app.Hang}))))
+	for _, job := range []app.Job{app.Survey, app.Arrange, app.Agree} {
+		require.Equal(t, "day", viewOf(new(steps(s, app.Go{Job: job}))))
+	}
+	bare := steps(startPage(), app.NewJob{Width: "2960", Height: "2460"}, app.Show{What: app.Bench})
+	for _, job := range []app.Job{app.Make, app.Hang} {
+		require.Equal(t, "day", viewOf(new(steps(bare, app.Go{Job: job}))))
 	}
 }

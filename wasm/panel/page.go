@@ -69,7 +69,7 @@ func titleOf(s *app.State) string {
 // viewOf is the light that the page is in.
 func viewOf(s *app.State) string {
 	switch {
-	case s.On[app.Bench]:
+	case benching(s):
 		return "bench"
 	case evening(s):
 		return "evening"
@@ -77,8 +77,20 @@ func viewOf(s *app.State) string {
 	return "day"
 }
 
+// benching reports whether the page is the bench's, which has no wall: only where there is
+// a part or a point to show, and the way back with it.
+func benching(s *app.State) bool {
+	switch {
+	case !s.On[app.Bench]:
+		return false
+	case s.Job == app.Make:
+		return len(s.Build.Parts.Parts) > 0
+	}
+	return s.Job == app.Hang && len(resultOf(s.Build, s.Arrangement).Points) > 0
+}
+
 func evening(s *app.State) bool {
-	return !s.On[app.Bench] && (s.On[app.Evening] || s.Settings.Theme == "evening")
+	return !benching(s) && (s.On[app.Evening] || s.Settings.Theme == "evening")
 }
 
 // sideOf is the side of the hand that holds the tablet.
@@ -172,7 +184,7 @@ func tools(s *app.State) Node {
 			when(!shopping(s), toggle(s, "studs", say(s, "page.studs"), app.Studs, s.On[app.Studs])),
 			when(s.Job == app.Survey || s.Job == app.Hang, toggle(s, "bands", say(s, "page.bands"), app.Bands, s.On[app.Bands])),
 			when(s.Job == app.Make || s.Job == app.Hang, toggle(s, "bench", say(s, "page.bench"), app.Bench, s.On[app.Bench])),
-			when(!s.On[app.Bench], lamp(s))))
+			when(!benching(s), lamp(s))))
 }
 
 // zoomStep is what a tap on + enlarges by.
