@@ -33,7 +33,9 @@ func BuildWorkshop(program Program) (Pages, error) {
 	if err != nil {
 		return nil, err
 	}
-	p["examples.html"], p["examples.html.gz"] = p["index.html"], p["index.html.gz"]
+	for _, end := range []string{"", ".gz", ".br"} {
+		p["examples.html"+end] = p["index.html"+end]
+	}
 	own := Pages{}
 	s := shell{
 		CSP: Policy, Icon: own.add("icon.svg", source("icon.svg")),
