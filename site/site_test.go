@@ -10,6 +10,7 @@ import (
 	"sync"
 	"testing"
 
+	"github.com/andybalholm/brotli"
 	"github.com/stretchr/testify/require"
 
 	"ledgewright/assets"
@@ -105,20 +106,25 @@ func TestPagePromisesNothing(t *testing.T) {
 
 func TestCompressedTwinsAreTheSameAndSmaller(t *testing.T) {
 	pages := build(t)
-	twins := 0
-	for name, body := range pages {
-		plain, ok := strings.CutSuffix(name, ".gz")
-		if !ok {
-			continue
+	for end, unpack := range map[string]func(io.Reader) (io.Reader, error){
+		".gz": func(r io.Reader) (io.Reader, error) { return gzip.NewReader(r) },
+		".br": func(r io.Reader) (io.Reader, error) { return brotli.NewReader(r), nil },
+	} {
+		twins := 0
+		for name, body := range pages {
+			plain, ok := strings.CutSuffix(name, end)
+			if !ok {
+				continue
+			}
+			twins++
+			r, err := unpack(bytes.NewReader(body))
+			require.NoError(t, err)
+			back, err := io.ReadAll(r)
+			require.NoError(t, err)
+			require.Equal(t, pages[plain], back)
+			require.Less(t, len(body), len(back))
 		}
-		twins++
-		r, err := gzip.NewReader(bytes.NewReader(body))
-		require.NoError(t, err)
-		back, err := io.ReadAll(r)
-		require.NoError(t, err)
-		require.Equal(t, pages[plain], back)
-		require.Less(t, len(body), len(back))
+		require.Greater(t, twins, 10, end)
 	}
-	require.Greater(t, twins, 10)
 	require.NotContains(t, pages, "index.html.gz.gz")
 }
