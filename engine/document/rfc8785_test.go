@@ -137,11 +137,12 @@ func slowFloat(x float64) string {
 }
 
 func TestFloatsArePrintedAsECMAScriptDoes(t *testing.T) {
+	finite := rapid.Uint64().Filter(func(bits uint64) bool {
+		x := math.Float64frombits(bits)
+		return !math.IsNaN(x) && !math.IsInf(x, 0)
+	})
 	rapid.Check(t, func(t *rapid.T) {
-		x := math.Float64frombits(rapid.Uint64().Draw(t, "bits"))
-		if math.IsNaN(x) || math.IsInf(x, 0) {
-			t.Skip("no number")
-		}
+		x := math.Float64frombits(finite.Draw(t, "bits"))
 		require.Equal(t, slowFloat(x), string(appendFloat(nil, x)))
 	})
 	rapid.Check(t, func(t *rapid.T) {
