@@ -178,15 +178,26 @@ func drop(s State) (State, []Effect) {
 }
 
 func (s *State) snapsOff() (off []string) {
-	for _, k := range []struct {
-		w    Switch
-		kind string
-	}{{SnapStud, "stud"}, {SnapLine, "line"}, {SnapFlush, "flush"}, {SnapGap, "gap"}, {SnapCentre, "centre"}} {
-		if s.On[k.w] { // a switch of snapping that is on turns its kind off
-			off = append(off, k.kind)
+	for _, k := range Snapping() {
+		if s.On[k.Off] {
+			off = append(off, k.Kind)
 		}
 	}
 	return off
+}
+
+// A Sticking is a kind of snapping and the switch that turns it off.
+type Sticking struct {
+	Kind string // as in package wall
+	Off  Switch
+}
+
+// Snapping lists the kinds of snapping; all are on unless their switch is.
+func Snapping() [5]Sticking {
+	return [...]Sticking{
+		{wall.SnapStud, NoSnapStud}, {wall.SnapLine, NoSnapLine}, {wall.SnapFlush, NoSnapFlush},
+		{wall.SnapGap, NoSnapGap}, {wall.SnapCentre, NoSnapCentre},
+	}
 }
 
 // arranged returns the arrangement in view and its wall.

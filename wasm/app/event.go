@@ -64,8 +64,8 @@ type (
 	OpenTyping struct{ Field Field }
 	// PressKey adds a key of the strip to its text.
 	PressKey struct{ Key string }
-	// Step1 changes a field by steps of its unit: ±1 small, ±10 large.
-	Step1 struct {
+	// StepField changes a field by steps of its unit: ±1 small, ±10 large.
+	StepField struct {
 		Field Field
 		By    int
 	}
@@ -154,7 +154,7 @@ func (TypedInto) event()       {}
 func (Entered) event()         {}
 func (OpenTyping) event()      {}
 func (PressKey) event()        {}
-func (Step1) event()           {}
+func (StepField) event()       {}
 func (NewJob) event()          {}
 func (Choose) event()          {}
 func (Point) event()           {}

@@ -46,7 +46,9 @@ func preview(s State, edits ...edit.Edit) State {
 		before = &s.Preview.Build
 	}
 	s.Preview = Preview{Shown: true, Plan: p, Build: engine.Derive(p, before)}
-	s.Typing.Causes = changed(s.Build, s.Preview.Build)
+	if s.Typing.Open { // only the strip shows it; a drag has no time for sentences
+		s.Typing.Causes = changed(s.Build, s.Preview.Build)
+	}
 	return s
 }
 

@@ -39,17 +39,17 @@ type Switch string
 
 // The switches.
 const (
-	Evening    Switch = "evening"
-	Bench      Switch = "bench"
-	Studs      Switch = "studs"
-	Bands      Switch = "bands"
-	SnapStud   Switch = "snap-stud"
-	SnapLine   Switch = "snap-line"
-	SnapFlush  Switch = "snap-flush"
-	SnapGap    Switch = "snap-gap"
-	SnapCentre Switch = "snap-centre"
-	LineTool   Switch = "line-tool" // the next tap or typed height makes a line
-	Several    Switch = "several"   // taps add to what is chosen
+	Evening      Switch = "evening"
+	Bench        Switch = "bench"
+	Studs        Switch = "studs"
+	Bands        Switch = "bands"
+	NoSnapStud   Switch = "snap-stud"
+	NoSnapLine   Switch = "snap-line"
+	NoSnapFlush  Switch = "snap-flush"
+	NoSnapGap    Switch = "snap-gap"
+	NoSnapCentre Switch = "snap-centre"
+	LineTool     Switch = "line-tool" // the next tap or typed height makes a line
+	Several      Switch = "several"   // taps add to what is chosen
 )
 
 // Size is that of the picture in CSS pixels.
@@ -57,10 +57,9 @@ type Size struct{ Width, Height float64 }
 
 // Settings outlive the job.
 type Settings struct {
-	Theme string      `json:"theme"`         // "day", "evening"
-	Hand  string      `json:"hand"`          // "right", "left"
-	Units unit.System `json:"units"`         // of new plans
-	Off   []Switch    `json:"off,omitempty"` // switches of snapping that are off
+	Theme string      `json:"theme"` // "day", "evening"
+	Hand  string      `json:"hand"`  // "right", "left"
+	Units unit.System `json:"units"` // of new plans
 }
 
 // A State is all that the page shows.

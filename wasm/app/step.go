@@ -70,7 +70,7 @@ func stepEdit(s State, e Event) (State, []Effect, bool) {
 		s, effects = typedInto(s, e.Field, e.Text)
 	case Entered:
 		s, effects = entered(s, e.Field, e.Text)
-	case Step1:
+	case StepField:
 		s, effects = step(s, e.Field, e.By)
 	case OpenTyping:
 		s.Typing = Typing{Open: true, Field: e.Field, Echo: Echo{Text: e.Field.Value}, Was: e.Field.Value}

@@ -31,7 +31,7 @@ type Answer struct {
 //     nothing yet, take it too: Set, ShowArrangement, ShowWall, Open, Go none.
 //   - Of "submit": Entered takes the form's first text field, [app.NewJob] those named
 //     width and height, [app.Opened] the textarea.
-//   - Of "keydown": [app.Step1] is sent by the arrow keys up and down, and ten times
+//   - Of "keydown": [app.StepField] is sent by the arrow keys up and down, and ten times
 //     as large by the page keys; [app.Key] by every key, which it takes; Dismiss by
 //     Escape; every other event by Enter and the space bar.
 //   - The Enter key in a field finishes it.
@@ -276,7 +276,7 @@ func pressed(e app.Event, s Signal, own bool) app.Event {
 	case app.Key:
 		e.Name, e.Control, e.Shift, e.Alt = s.Key, s.Control, s.Shift, s.Alt
 		return e
-	case app.Step1:
+	case app.StepField:
 		for _, k := range stepKeys {
 			if k.key == s.Key && !s.Control && !s.Alt && !s.Shift {
 				e.By = k.by

@@ -77,16 +77,16 @@ func TestFormSendsWhatItsFieldsSay(t *testing.T) {
 
 func TestKeysInAFigure(t *testing.T) {
 	figure := on("keydown", app.Dismiss{}, el("div",
-		on("keydown", app.Step1{}, on("change", app.Entered{}, with(el("input"), "name", "length")))))
+		on("keydown", app.StepField{}, on("change", app.Entered{}, with(el("input"), "name", "length")))))
 	for _, c := range []struct {
 		key   string
 		shift bool
 		want  app.Event
 	}{
-		{"ArrowUp", false, app.Step1{By: 1}},
-		{"ArrowDown", false, app.Step1{By: -1}},
-		{"PageUp", false, app.Step1{By: 10}},
-		{"PageDown", false, app.Step1{By: -10}},
+		{"ArrowUp", false, app.StepField{By: 1}},
+		{"ArrowDown", false, app.StepField{By: -1}},
+		{"PageUp", false, app.StepField{By: 10}},
+		{"PageDown", false, app.StepField{By: -10}},
 		{"ArrowUp", true, nil}, // extends what is selected in the text
 		{"Home", false, nil},
 		{"Escape", false, app.Dismiss{}},

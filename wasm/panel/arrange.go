@@ -305,11 +305,8 @@ func freeName(s *app.State, name string) string {
 // snapping are the things that a module sticks to while it is moved.
 func snapping(s *app.State) Node {
 	n := el("div", "", class("ticks"))
-	for _, k := range [...]struct {
-		of  app.Switch
-		key string
-	}{{app.SnapStud, "stud"}, {app.SnapLine, "line"}, {app.SnapFlush, "flush"}, {app.SnapGap, "gap"}, {app.SnapCentre, "centre"}} {
-		n.Kids = append(n.Kids, toggleBox(s, string(k.of), say(s, "page.sticks-"+k.key), k.of, !s.On[k.of]))
+	for _, k := range app.Snapping() {
+		n.Kids = append(n.Kids, toggleBox(s, string(k.Off), say(s, "page.sticks-"+k.Kind), k.Off, !s.On[k.Off]))
 	}
 	return section("snapping", say(s, "page.snapping"), n)
 }

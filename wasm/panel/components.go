@@ -368,7 +368,7 @@ func typed(f app.Field) part {
 	p := parts{on("input", app.TypedInto{Field: f}), on("change", app.Entered{Field: f})}
 	switch f.Kind {
 	case app.LengthField, app.AngleField, app.CountField:
-		p = append(p, on("keydown", app.Step1{Field: f, By: 1}))
+		p = append(p, on("keydown", app.StepField{Field: f, By: 1}))
 	}
 	return p
 }

@@ -282,7 +282,7 @@ func capital(s string) string {
 func samePanel(a, b *app.State) bool {
 	return a.Job == b.Job && a.Store == b.Store && a.SheetAt == b.SheetAt && a.Size == b.Size && a.Now == b.Now &&
 		a.Wall == b.Wall && a.Arrangement == b.Arrangement && a.At == b.At &&
-		sameSettings(a.Settings, b.Settings) && sameMap(a.On, b.On) && sameMap(a.Fields, b.Fields) &&
+		a.Settings == b.Settings && sameMap(a.On, b.On) && sameMap(a.Fields, b.Fields) &&
 		sameSlice(a.Chosen, b.Chosen) && sameSlice(a.Jobs, b.Jobs) &&
 		a.Places.Asked == b.Places.Asked && a.Places.Module == b.Places.Module && a.Places.Revision == b.Places.Revision &&
 		sameSlice(a.Places.Poses, b.Places.Poses) &&
@@ -290,10 +290,6 @@ func samePanel(a, b *app.State) bool {
 		a.Plan.Job.Title == b.Plan.Job.Title && a.Plan.Style() == b.Plan.Style() &&
 		sameSlice(a.Build.Modules, b.Build.Modules) && sameSlice(a.Build.Arrangements, b.Build.Arrangements) &&
 		sameSlice(a.Build.Findings, b.Build.Findings) && sameSlice(a.Build.Holds, b.Build.Holds)
-}
-
-func sameSettings(a, b app.Settings) bool {
-	return a.Theme == b.Theme && a.Hand == b.Hand && a.Units == b.Units && sameSlice(a.Off, b.Off)
 }
 
 func sameSlice[T any](a, b []T) bool { return len(a) == len(b) && first(a) == first(b) }

@@ -22,7 +22,7 @@ func typing(s *app.State) Node {
 				el("label", "", at("for", "f-typing"), text(t.Field.Label)),
 				el("input", "typing", at("id", "f-typing"), at("type", "text"), at("inputmode", "decimal"), at("autocomplete", "off"),
 					at("value", value), at("aria-describedby", "typing-says"), when(t.Echo.Bad, at("aria-invalid", "true")),
-					on("input", app.TypedInto{Field: t.Field}), on("keydown", app.Step1{Field: t.Field, By: 1}))),
+					on("input", app.TypedInto{Field: t.Field}), on("keydown", app.StepField{Field: t.Field, By: 1}))),
 			el("button", "typing-set", at("type", "submit"), class("btn main"), text(say(s, "page.set"))),
 			button("typing-leave", say(s, "page.leave"), app.Dismiss{}, class("btn plain"))),
 		el("p", "says", at("id", "typing-says"), at("role", "status"), class("small mute"), typedSays(s)),
