@@ -29,10 +29,6 @@ func luminance(t *testing.T, tone drawing.Tone, theme drawing.Theme) float64 {
 	return sum
 }
 
-func quad(ax, ay, bx, by, cx, cy, dx, dy float64) []drawing.Step {
-	return drawing.Polygon(drawing.Point{X: ax, Y: ay}, drawing.Point{X: bx, Y: by}, drawing.Point{X: cx, Y: cy}, drawing.Point{X: dx, Y: dy})
-}
-
 // Every line of the grain lies on its face, whatever way the face lies in the picture.
 func TestGrainStaysOnTheFace(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {

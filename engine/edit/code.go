@@ -99,22 +99,6 @@ func Encode(e Edit) []byte {
 	return text
 }
 
-// DecodeLines reads edits from JSON Lines. Empty lines are passed over. An error says in
-// which line, from 1, it was found; the edits before it are returned.
-func DecodeLines(text []byte) (edits []Edit, line int, err error) {
-	for i, s := range strings.Split(string(text), "\n") {
-		if s = strings.TrimSpace(s); s == "" {
-			continue
-		}
-		e, err := Decode([]byte(s))
-		if err != nil {
-			return edits, i + 1, err
-		}
-		edits = append(edits, e)
-	}
-	return edits, 0, nil
-}
-
 // From reads the edit of a remedy. An argument with a point in its name, such as
 // "power.source", is a member of a member.
 func From(r finding.Edit) (Edit, error) {
