@@ -78,9 +78,14 @@ func (s sentence) Error() string { return string(s) }
 // typedInto keeps what was typed so far and says what was understood.
 func typedInto(s State, f Field, text string) (State, []Effect) {
 	_, echo := s.read(f, text)
+	return echoed(s, f, echo), nil
+}
+
+// echoed has a field say something, in the panel or in the picture's strip.
+func echoed(s State, f Field, echo Echo) State {
 	if s.Typing.Open && s.Typing.Field.Key == f.Key {
 		s.Typing.Echo = echo
-		return consequences(s), nil
+		return consequences(s)
 	}
 	fields := map[string]Echo{}
 	for k, v := range s.Fields {
@@ -88,7 +93,7 @@ func typedInto(s State, f Field, text string) (State, []Effect) {
 	}
 	fields[f.Key] = echo
 	s.Fields = fields
-	return s, nil
+	return s
 }
 
 // consequences shows, while a figure is typed, what it would cause.
@@ -102,16 +107,22 @@ func consequences(s State) State {
 	return preview(s, edits...)
 }
 
-// entered makes the edit of a field, or leaves the field with what is wrong.
+// entered makes the edit of a field, or leaves the field with what is wrong: with the
+// text, or with what the text would do to the plan.
 func entered(s State, f Field, text string) (State, []Effect) {
 	edits, echo := s.read(f, text)
+	same := strings.TrimSpace(text) == f.Value
+	if !echo.Bad && !same {
+		if _, _, _, err := applyAll(s, edits); err != nil {
+			echo = Echo{Text: text, Says: s.why(err), Bad: true}
+		}
+	}
 	if echo.Bad {
-		s, _ = typedInto(s, f, text)
-		return s, []Effect{Say{Text: echo.Says}}
+		return echoed(s, f, echo), []Effect{Say{Text: echo.Says}}
 	}
 	figure := s.Typing
 	s.Typing, s.Fields = Typing{}, without(s.Fields, f.Key)
-	if strings.TrimSpace(text) == f.Value {
+	if same {
 		s.Preview = Preview{}
 		return s, backTo(figure)
 	}

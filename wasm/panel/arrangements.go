@@ -16,9 +16,9 @@ import (
 func arrangements(s *app.State) Node {
 	n := counted("arrangements", say(s, "page.arrangements"), len(s.Plan.Arrangements))
 	row := el("div", "", class("shapes wide"), at("role", "group"), at("aria-label", say(s, "page.arrangements")))
-	for _, a := range s.Plan.Arrangements {
+	for i, a := range s.Plan.Arrangements {
 		row.Kids = append(row.Kids, el("button", "show-"+a.ID, at("type", "button"), class("btn shape"), state("aria-pressed", a.ID == s.Arrangement),
-			on("click", app.ShowArrangement{ID: a.ID}), thumbnail(s, a), el("span", "", text(a.Label()))))
+			on("click", app.ShowArrangement{ID: a.ID}), thumbnail(s, a), el("span", "", text(nameOfArrangement(s, a, i)))))
 	}
 	if row.Kids != nil {
 		n.Kids = append(n.Kids, row)

@@ -399,11 +399,17 @@ func optionNodes(value string, options []option) (out kids) {
 	return out
 }
 
-// tick returns a labelled box to tick that makes the field's edit.
-func tick(_ *app.State, f app.Field, of ...part) Node {
-	return el("label", f.Key+"-field", class("choice"), parts(of),
-		el("input", f.Key, at("type", "checkbox"), flag("checked", f.Value == "true"), on("change", app.Entered{Field: f})),
-		el("span", "", text(f.Label)))
+// tick returns a labelled box to tick that makes the field's edit. Why it could not be
+// ticked stands below it.
+func tick(s *app.State, f app.Field, of ...part) Node {
+	id := "f-" + f.Key
+	_, e := echo(s, f)
+	return el("div", f.Key+"-field", class("ticked"), parts(of),
+		el("label", "label", class("choice"),
+			el("input", f.Key, at("type", "checkbox"), flag("checked", f.Value == "true"), on("change", app.Entered{Field: f}),
+				when(e.Bad, at("aria-invalid", "true"), at("aria-describedby", id+"-says"))),
+			el("span", "", text(f.Label))),
+		says(id, e))
 }
 
 // toggleBox returns a labelled box to tick that turns a switch of the page.

@@ -64,7 +64,7 @@ func (f fig) node(s *app.State, of figured) Node {
 	}
 	field, ok := f.field(s, of)
 	if !ok {
-		return f.placed("span", "note"+f.tail(s), fractions(f.text))
+		return f.placed("span", "note"+f.tail(s), at2("aria-hidden", "true"), fractions(f.text)) // the panel has it with its name
 	}
 	return f.button(s, field)
 }

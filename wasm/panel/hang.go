@@ -52,19 +52,21 @@ func (h hanging) choice() []Node {
 		return nil
 	}
 	var of kids
-	for _, a := range h.s.Plan.Arrangements {
-		of = append(of, el("option", "o-"+a.ID, at("value", a.ID), flag("selected", a.ID == h.a.ID), text(nameOfArrangement(a))))
+	for i, a := range h.s.Plan.Arrangements {
+		of = append(of, el("option", "o-"+a.ID, at("value", a.ID), flag("selected", a.ID == h.a.ID), text(nameOfArrangement(h.s, a, i))))
 	}
 	return []Node{el("section", "arrangement", at("aria-label", h.say("hang.arrangement")),
 		el("div", "", class("field"), el("label", "", at("for", "hang-arrangement"), text(h.say("hang.arrangement"))),
 			el("select", "hang-arrangement", at("id", "hang-arrangement"), on("change", app.ShowArrangement{}), of)))}
 }
 
-func nameOfArrangement(a plan.Arrangement) string {
+// nameOfArrangement is what an arrangement is called: the one with that index by its
+// number, where nobody has named it.
+func nameOfArrangement(s *app.State, a plan.Arrangement, i int) string {
 	if a.Name != "" {
 		return a.Name
 	}
-	return a.ID
+	return say(s, "page.arrangement-number", words.Count("n", i+1))
 }
 
 // lines are the level line and the plumb line, each placed once.
@@ -245,10 +247,11 @@ func (h hanging) kindOf(obstacle string) string {
 
 // others names the other arrangements that use a hole.
 func (h hanging) others(p wall.Point) string {
-	names := make([]string, len(p.Shared))
-	for i, id := range p.Shared {
-		a, _ := h.s.Plan.Arrangement(id)
-		names[i] = nameOfArrangement(a)
+	var names []string
+	for i, a := range h.s.Plan.Arrangements {
+		if slices.Contains(p.Shared, a.ID) {
+			names = append(names, nameOfArrangement(h.s, a, i))
+		}
 	}
 	return strings.Join(names, ", ")
 }
