@@ -1,6 +1,10 @@
 package app
 
 import (
+	"cmp"
+	"math"
+	"slices"
+
 	"ledgewright/engine/module"
 	"ledgewright/engine/unit"
 	"ledgewright/engine/wall"
@@ -18,27 +22,60 @@ func (s *State) moduleAt(px, py float64) string {
 	return ""
 }
 
-// modulesAt returns the modules whose box lies within a finger of a place on the
-// wall, those with a board under the place first, later modules before earlier ones.
+// modulesAt returns the modules within a finger of a place on the wall: those with a
+// board under it, later modules before earlier ones; then those whose box is in reach,
+// the one with the nearest wood first.
 func (s *State) modulesAt(x, y float64) (ids []string) {
 	_, b := s.Shown()
 	reach := s.Camera.reach(hitReach)
 	at := module.XY{X: unit.Nearest(x), Y: unit.Nearest(y)}
-	var near []string
+	type beside struct {
+		id  string
+		far float64
+	}
+	var near []beside
 	for _, r := range b.Arrangements {
 		if r.Arrangement != s.Arrangement {
 			continue
 		}
-		for i := len(r.Placed) - 1; i >= 0; i-- {
-			switch p := r.Placed[i]; {
+		for _, p := range slices.Backward(r.Placed) {
+			switch {
 			case onBoard(p, at):
 				ids = append(ids, p.Module)
 			case inBox(p.Box, at, reach):
-				near = append(near, p.Module)
+				near = append(near, beside{p.Module, fromWood(p, at)})
 			}
 		}
 	}
-	return append(ids, near...)
+	slices.SortStableFunc(near, func(a, b beside) int { return cmp.Compare(a.far, b.far) })
+	for _, n := range near {
+		ids = append(ids, n.id)
+	}
+	return ids
+}
+
+// fromWood returns the distance, in mm, of a place from the nearest edge of a module's
+// boards.
+func fromWood(p wall.Placed, at module.XY) float64 {
+	far := math.Inf(1)
+	for _, o := range p.Outlines {
+		for i, a := range o.Points {
+			far = min(far, fromEdge(a, o.Points[(i+1)%len(o.Points)], at))
+		}
+	}
+	return far
+}
+
+// fromEdge returns the distance of a place from the line between two others: from its
+// foot on that line, or from the end that it lies beyond.
+func fromEdge(a, b, at module.XY) float64 {
+	dx, dy := (b.X - a.X).MM(), (b.Y - a.Y).MM()
+	x, y := (at.X - a.X).MM(), (at.Y - a.Y).MM()
+	if long := dx*dx + dy*dy; long > 0 {
+		along := min(max((x*dx+y*dy)/long, 0), 1)
+		x, y = x-along*dx, y-along*dy
+	}
+	return math.Hypot(x, y)
 }
 
 func inBox(b module.Box, at module.XY, reach unit.Length) bool {
