@@ -85,7 +85,7 @@ type node struct {
 
 // NewTree returns an empty page at a place in the document.
 func NewTree(doc Document, place Element) *Tree {
-	return &Tree{doc: doc, top: &node{el: place}, marked: map[int]*node{}}
+	return &Tree{doc: doc, top: &node{el: place, is: new(panel.Element)}, marked: map[int]*node{}}
 }
 
 // Apply changes the document so that it shows the page. Applying the same page again
@@ -200,7 +200,7 @@ func (t *Tree) create(n panel.Node, up *node) *node {
 			o.kids = append(o.kids, kid)
 		}
 	}
-	t.sync(o, panel.Node{})
+	t.sync(o, &panel.Element{})
 	return o
 }
 
@@ -214,9 +214,11 @@ func (t *Tree) patch(o *node, n panel.Node) {
 		}
 		return
 	}
-	t.patchAttrs(o, was.Attrs, n.Attrs)
-	patchProps(o.el, was.Props, n.Props)
-	t.remark(o)
+	if was != n {
+		t.patchAttrs(o, was.Attrs, n.Attrs)
+		patchProps(o.el, was.Props, n.Props)
+		t.remark(o)
+	}
 	if n.Tag != "textarea" && (t.stir || !identical(was.Kids, n.Kids)) {
 		t.patchKids(o, n.Kids)
 	}

@@ -12,8 +12,8 @@ import (
 	"pgregory.net/rapid"
 )
 
-func el(tag string, kids ...panel.Node) panel.Node { return panel.Node{Tag: tag, Kids: kids} }
-func text(s string) panel.Node                     { return panel.Node{Text: s} }
+func el(tag string, kids ...panel.Node) panel.Node { return &panel.Element{Tag: tag, Kids: kids} }
+func text(s string) panel.Node                     { return &panel.Element{Text: s} }
 
 func keyed(key string, n panel.Node) panel.Node { n.Key = key; return n }
 
@@ -44,7 +44,7 @@ func drawNode(depth int) *rapid.Generator[panel.Node] {
 		if rapid.IntRange(0, 4).Draw(t, "text") == 0 {
 			return text(rapid.SampledFrom([]string{"a", "b", "816"}).Draw(t, "run"))
 		}
-		n := panel.Node{Tag: rapid.SampledFrom(tags).Draw(t, "tag")}
+		n := &panel.Element{Tag: rapid.SampledFrom(tags).Draw(t, "tag")}
 		n.SVG = n.Tag == "g"
 		for _, name := range []string{"class", "tabindex", "data-here", "hidden"} {
 			if rapid.IntRange(0, 3).Draw(t, name) == 0 {
@@ -465,7 +465,7 @@ func TestKeptPartCostsNothingUntilItIsTouched(t *testing.T) {
 	tree.Apply(el("div", part...))
 	require.False(t, box.checked)
 
-	allocations := testing.AllocsPerRun(10, func() { tree.Apply(panel.Node{Tag: "div", Kids: part}) })
+	allocations := testing.AllocsPerRun(10, func() { tree.Apply(&panel.Element{Tag: "div", Kids: part}) })
 	require.LessOrEqual(t, allocations, 2.0)
 }
 

@@ -21,7 +21,7 @@ func arrange(s *app.State) kids {
 	out = append(out, findings(s)...)
 	out = append(out, chosen(s, all)...)
 	out = append(out, onWall(s, all))
-	if n := offWall(s, all); n.Tag != "" {
+	if n := offWall(s, all); n != nil {
 		out = append(out, n)
 	}
 	out = append(out, addModule(s, all))
@@ -183,7 +183,7 @@ func offWall(s *app.State, all []piece) Node {
 				at("aria-label", say(s, "page.place-module", p.named()))))))
 	}
 	if len(list.Kids) == 0 {
-		return Node{}
+		return nil
 	}
 	return counted("off-wall", say(s, "page.off-wall"), len(list.Kids), list)
 }

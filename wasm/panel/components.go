@@ -14,16 +14,16 @@ import (
 )
 
 // A part is what an element is made of: an attribute, a handler, a kid, or several.
-type part interface{ join(*Node) }
+type part interface{ join(Node) }
 
-func (a Attr) join(n *Node)    { n.Attrs = append(n.Attrs, a) }
-func (h Handler) join(n *Node) { n.On = append(n.On, h) }
-func (k Node) join(n *Node)    { n.Kids = append(n.Kids, k) }
+func (a Attr) join(n Node)    { n.Attrs = append(n.Attrs, a) }
+func (h Handler) join(n Node) { n.On = append(n.On, h) }
+func (k *Element) join(n Node)    { n.Kids = append(n.Kids, k) }
 
 // parts are several parts in a row; none where a condition does not hold.
 type parts []part
 
-func (p parts) join(n *Node) {
+func (p parts) join(n Node) {
 	for _, one := range p {
 		one.join(n)
 	}
@@ -32,18 +32,18 @@ func (p parts) join(n *Node) {
 // kids are several elements or runs of text in a row.
 type kids []Node
 
-func (k kids) join(n *Node) { n.Kids = append(n.Kids, k...) }
+func (k kids) join(n Node) { n.Kids = append(n.Kids, k...) }
 
 type prop Attr
 
-func (p prop) join(n *Node) { n.Props = append(n.Props, Attr(p)) }
+func (p prop) join(n Node) { n.Props = append(n.Props, Attr(p)) }
 
 // el returns an element. The key is empty where its place among its neighbours says
 // enough.
 func el(tag, key string, of ...part) Node {
-	n := Node{Tag: tag, Key: key}
+	n := &Element{Tag: tag, Key: key}
 	for _, p := range of {
-		p.join(&n)
+		p.join(n)
 	}
 	return n
 }
@@ -56,7 +56,7 @@ func svg(tag, key string, of ...part) Node {
 }
 
 // text returns a run of text.
-func text(s string) Node { return Node{Text: s} }
+func text(s string) Node { return &Element{Text: s} }
 
 // at returns an attribute.
 func at(name, value string) Attr { return Attr{name, value} }

@@ -217,7 +217,7 @@ func flagged(name string) Attr { return Attr{Name: name} }
 // hint adds a sentence below a field.
 func hint(n Node, sentence string) Node {
 	for i := range n.Kids {
-		if k := &n.Kids[i]; k.Tag == "input" || k.Tag == "select" {
+		if k := n.Kids[i]; k.Tag == "input" || k.Tag == "select" {
 			describe(k, n.Key+"-hint")
 		}
 	}
@@ -226,7 +226,7 @@ func hint(n Node, sentence string) Node {
 }
 
 // describe adds the id of words about a control.
-func describe(n *Node, id string) {
+func describe(n Node, id string) {
 	for i := range n.Attrs {
 		if n.Attrs[i].Name == "aria-describedby" {
 			n.Attrs[i].Value += " " + id

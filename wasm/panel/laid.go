@@ -13,14 +13,14 @@ const pairArea = "pair"
 func laid(t Node, areas ...string) Node {
 	t.Attrs = slices.Clone(t.Attrs)
 	t.Attrs[0].Value = "scroll laid"
-	whole := &t.Kids[0]
+	whole := t.Kids[0]
 	whole.Attrs = append(whole.Attrs, at("role", "table"))
 	titles := whole.Kids[1].Kids[0].Kids
 	for _, group := range whole.Kids[1:] {
 		for i := range group.Kids {
 			group.Kids[i].Attrs = append(group.Kids[i].Attrs, at("role", "row"))
 			for k := range group.Kids[i].Kids {
-				laidCell(&group.Kids[i].Kids[k], areas[k], titles[k].Kids[0].Text)
+				laidCell(group.Kids[i].Kids[k], areas[k], titles[k].Kids[0].Text)
 			}
 		}
 	}
@@ -30,7 +30,7 @@ func laid(t Node, areas ...string) Node {
 	return t
 }
 
-func laidCell(n *Node, area, title string) {
+func laidCell(n Node, area, title string) {
 	role := "cell"
 	if n.Tag == "th" {
 		role = "columnheader"

@@ -183,7 +183,7 @@ func pickPin(key, number, name string, e app.Event, chosen bool) Node {
 
 // markedRow gives the row of a table that is chosen its look; its button says so in words.
 func markedRow(t Node, key string) Node {
-	body := &t.Kids[0].Kids[2]
+	body := t.Kids[0].Kids[2]
 	for i := range body.Kids {
 		if body.Kids[i].Key == key {
 			body.Kids[i].Attrs = append(body.Kids[i].Attrs, class("on"))

@@ -4,10 +4,14 @@ package panel
 
 import "ledgewright/wasm/app"
 
-// A Node is one element, or a run of text where Tag is empty. Attributes come in a
+// A Node points at an element of the page. What is part of a page is not changed any
+// more: the next page may hold the same node again, and where it does nothing is compared.
+type Node = *Element
+
+// An Element is one element, or a run of text where Tag is empty. Attributes come in a
 // fixed order; kids with a Key keep their element when they move among their
 // neighbours, and an element with the focus is never replaced.
-type Node struct {
+type Element struct {
 	Tag   string
 	Key   string
 	Attrs []Attr

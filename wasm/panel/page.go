@@ -35,7 +35,7 @@ type made struct {
 // show what is decided, so they stay while something is in the hand or is being typed
 // into the strip.
 func (m *made) once(s *app.State, anew func(*app.State) Node) Node {
-	if m.node.Tag == "" || !samePanel(&m.of, s) {
+	if m.node == nil || !samePanel(&m.of, s) {
 		m.node, m.of = anew(s), *s
 	}
 	return m.node

@@ -295,16 +295,16 @@ func decimal(x float64) string { return strconv.FormatFloat(x, 'f', -1, 32) }
 type nodeSink struct {
 	root  Node // the last of them
 	roots []Node
-	stack []*Node
+	stack []Node
 }
 
 // Open begins an element.
 func (t *nodeSink) Open(tag, key string, attrs []drawing.Attr) {
-	n := Node{Tag: tag, Key: key, SVG: true, Attrs: make([]Attr, len(attrs))}
+	n := &Element{Tag: tag, Key: key, SVG: true, Attrs: make([]Attr, len(attrs))}
 	for i, a := range attrs {
 		n.Attrs[i] = Attr(a)
 	}
-	t.stack = append(t.stack, &n)
+	t.stack = append(t.stack, n)
 }
 
 // Text adds a run of text.
@@ -318,12 +318,12 @@ func (t *nodeSink) Close() {
 	n := t.stack[len(t.stack)-1]
 	t.stack = t.stack[:len(t.stack)-1]
 	if len(t.stack) == 0 {
-		t.root = *n
-		t.roots = append(t.roots, *n)
+		t.root = n
+		t.roots = append(t.roots, n)
 		return
 	}
 	up := t.stack[len(t.stack)-1]
-	up.Kids = append(up.Kids, *n)
+	up.Kids = append(up.Kids, n)
 }
 
 // severities is the worst finding of each module.
