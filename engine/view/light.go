@@ -24,6 +24,9 @@ func (p *painter) shadows(scenes []scene) {
 	}
 	for i := range scenes {
 		s := &scenes[i]
+		if !p.draws(s.id) {
+			continue
+		}
 		n := 0
 		for k := range s.solids {
 			n += len(s.solids[k].ring) + 1
@@ -96,6 +99,14 @@ func (s *scene) beams() []beam {
 	return out
 }
 
+// beams lists the pieces of the strips of a module that is to be drawn.
+func (p *painter) beams(s *scene) []beam {
+	if !p.draws(s.id) {
+		return nil
+	}
+	return s.beams()
+}
+
 func (s *scene) find(id string) int {
 	for i := range s.solids {
 		if s.solids[i].b.ID == id {
@@ -130,7 +141,7 @@ func xy(q module.XY) point { return point{X: q.X.MM(), Y: q.Y.MM()} }
 // washes draws the light on the wall, under the boards.
 func (p *painter) washes(scenes []scene) {
 	for i := range scenes {
-		for _, m := range scenes[i].beams() {
+		for _, m := range p.beams(&scenes[i]) {
 			p.wash(scenes, i, m, m.out, "")
 			if m.back {
 				p.wash(scenes, i, m, scaled(m.out, -1), "/over")
@@ -189,7 +200,7 @@ func meets(at, d, a, b point) (float64, bool) {
 // boards. A strip in a back edge hides behind its board.
 func (p *painter) strips(scenes []scene) {
 	for i := range scenes {
-		for _, m := range scenes[i].beams() {
+		for _, m := range p.beams(&scenes[i]) {
 			if m.back {
 				continue
 			}

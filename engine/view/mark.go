@@ -1,6 +1,8 @@
 package view
 
 import (
+	"slices"
+
 	"ledgewright/engine/drawing"
 	"ledgewright/engine/wall"
 )
@@ -45,7 +47,7 @@ func (p *painter) chalked(id string, seed uint64, y, width float64) {
 // chosen puts four corner marks round the module that is chosen.
 func (p *painter) chosen(scenes []scene) {
 	for i := range scenes {
-		if scenes[i].id != p.o.Selected || p.o.Selected == "" {
+		if scenes[i].id != p.o.Selected || p.o.Selected == "" || !p.draws(scenes[i].id) {
 			continue
 		}
 		b := scenes[i].box.Grown(5 * p.px)
@@ -70,18 +72,32 @@ func (p *painter) chosen(scenes []scene) {
 // meet wood or masonry, hollow where that is not known, slashed in the warning ink where
 // there is only lining.
 func (p *painter) points(points []wall.Point) {
-	var pins []drawing.Box
+	if p.o.Numbers {
+		p.numbered(points)
+		return
+	}
+	if p.some { // what a mark shows is of its own module
+		points = slices.DeleteFunc(slices.Clone(points), func(q wall.Point) bool { return !p.draws(q.Module) })
+	}
 	first := shown(points)
+	for i := range points {
+		if q := &points[i]; first[i] {
+			p.mark(q, point{X: q.X.MM(), Y: q.Y.MM()}, held(points, i))
+		}
+	}
+}
+
+// numbered draws the holes with their numbers, which make room for each other.
+func (p *painter) numbered(points []wall.Point) {
+	var pins []drawing.Box
 	for i := range points {
 		q := &points[i]
 		at := point{X: q.X.MM(), Y: q.Y.MM()}
-		if p.o.Numbers {
-			p.cross(q, at)
-			pins = p.pin(q, at, pins)
-			continue
-		}
-		if first[i] {
-			p.mark(q, at, held(points, i))
+		from := len(p.items)
+		p.cross(q, at)
+		pins = p.pin(q, at, pins)
+		if !p.draws(q.Module) {
+			p.items = p.items[:from]
 		}
 	}
 }

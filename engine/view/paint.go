@@ -26,15 +26,34 @@ func (p *painter) modules(scenes []scene) {
 		return
 	}
 	for _, group := range farToNear(scenes, p.eye) {
+		if !p.ready(scenes, group) {
+			continue
+		}
 		for _, f := range p.behind(scenes, group) {
-			if f.side < 0 {
+			switch {
+			case !p.draws(scenes[f.scene].id):
+			case f.side < 0:
 				p.setBack(scenes, f)
-			} else {
+			default:
 				p.side(scenes, f)
 			}
 		}
 		p.fronts(scenes, group)
 	}
+}
+
+// ready builds the scenes of a group, if one of them is to be drawn, and reports whether
+// one is.
+func (p *painter) ready(scenes []scene, group []int) (drawn bool) {
+	for _, k := range group {
+		drawn = drawn || p.draws(scenes[k].id)
+	}
+	for _, k := range group {
+		if drawn && scenes[k].solids == nil {
+			p.build(&scenes[k])
+		}
+	}
+	return drawn
 }
 
 // behind lists the faces of a group that lie behind the picture plane and look at the
@@ -94,7 +113,7 @@ func (p *painter) looking(scenes []scene, group []int) (faces []face, nodes []no
 // pair is the two ends of a side, in storage of their own.
 func (p *painter) pair(a, b point) []point {
 	if cap(p.pairs)-len(p.pairs) < 2 {
-		p.pairs = make([]point, 0, 512)
+		p.pairs = make([]point, 0, p.many(512))
 	}
 	p.pairs = append(p.pairs, a, b)
 	return p.pairs[len(p.pairs)-2 : len(p.pairs) : len(p.pairs)]
@@ -118,11 +137,19 @@ func (p *painter) back(q point, t float64) point {
 // storage hands out room for a path.
 func (p *painter) storage(n int) []drawing.Step {
 	if cap(p.steps)-len(p.steps) < n {
-		p.steps = make([]drawing.Step, 0, max(n, 2048))
+		p.steps = make([]drawing.Step, 0, max(n, p.many(2048)))
 	}
 	from := len(p.steps)
 	p.steps = p.steps[:from+n]
 	return p.steps[from : from+n : from+n]
+}
+
+// many is how much of something a whole wall needs at a time; few modules need less.
+func (p *painter) many(n int) int {
+	if p.some {
+		return n / 16
+	}
+	return n
 }
 
 // ringPath is the closed path of an outline t behind the picture plane.
@@ -247,6 +274,9 @@ func (p *painter) setBack(scenes []scene, f face) {
 func (p *painter) fronts(scenes []scene, group []int) {
 	for _, k := range group {
 		s := &scenes[k]
+		if !p.draws(s.id) {
+			continue
+		}
 		for i := range s.solids {
 			if v := &s.solids[i]; v.t0 <= near || !p.o.Shallow {
 				p.add(drawing.Item{

@@ -32,6 +32,7 @@ type solid struct {
 type scene struct {
 	id      string
 	m       *module.Result
+	placed  *wall.Placed
 	g       wall.Placing
 	solids  []solid
 	box     drawing.Box
@@ -39,24 +40,42 @@ type scene struct {
 	plain   bool     // no board runs into another
 }
 
-// place finds the modules that the arrangement places, with their boards.
+// place finds the modules that the arrangement places, with their boards. Of a module
+// that is not to be drawn only the box is filled in.
 func (p *painter) place(r wall.Result, modules []module.Result) []scene {
 	out := make([]scene, 0, len(r.Placed))
 	for i := range r.Placed {
 		placed := &r.Placed[i]
-		k := slices.IndexFunc(modules, func(m module.Result) bool { return m.ID == placed.Module })
-		if k < 0 || len(placed.Outlines) != len(modules[k].Outlines) {
+		m := find(modules, placed.Module)
+		if m == nil || len(placed.Outlines) != len(m.Outlines) {
 			continue
 		}
-		if s := p.scene(placed, &modules[k]); len(s.solids) > 0 {
-			out = append(out, s)
+		s := scene{id: m.ID, m: m, placed: placed}
+		if !s.bounds() {
+			continue
 		}
+		if p.draws(s.id) {
+			p.build(&s)
+		}
+		out = append(out, s)
 	}
 	return out
 }
 
-func (p *painter) scene(placed *wall.Placed, m *module.Result) scene {
-	s := scene{id: m.ID, m: m, g: placing(placed, m), solids: make([]solid, 0, len(placed.Outlines))}
+// find returns the first module of that id.
+func find(modules []module.Result, id string) *module.Result {
+	for i := range modules {
+		if modules[i].ID == id {
+			return &modules[i]
+		}
+	}
+	return nil
+}
+
+// build fills in the boards of a scene.
+func (p *painter) build(s *scene) {
+	m, placed := s.m, s.placed
+	s.g, s.solids = placing(placed, m), make([]solid, 0, len(placed.Outlines))
 	wrapped := slices.Contains(p.o.Wrapped, m.ID)
 	run := 0.0
 	for i := range placed.Outlines {
@@ -66,6 +85,7 @@ func (p *painter) scene(placed *wall.Placed, m *module.Result) scene {
 			continue
 		}
 		v := solid{b: b, ring: ring(o.Points), seed: plank(m.ID, i)}
+		v.box = boxOf(v.ring...)
 		if wrapped && b.Role == board.Chain {
 			v.seed, v.window = plank(m.ID, 0), run
 			run += b.Length.MM()
@@ -78,10 +98,8 @@ func (p *painter) scene(placed *wall.Placed, m *module.Result) scene {
 		v.axes(s.g)
 		s.solids = append(s.solids, v)
 	}
-	s.bounds()
 	s.touch()
 	s.plain = s.isPlain()
-	return s
 }
 
 // placing recovers how a module was placed from one of its points.
@@ -146,15 +164,24 @@ func (v *solid) axes(g wall.Placing) {
 	}
 }
 
-func (s *scene) bounds() {
-	for i := range s.solids {
-		b := boxOf(s.solids[i].ring...)
-		s.solids[i].box = b
-		if i == 0 {
-			s.box = b
+// bounds finds the box of a scene's boards, and reports false where it has none.
+func (s *scene) bounds() (found bool) {
+	var least, most module.XY
+	for i := range s.placed.Outlines {
+		o := &s.placed.Outlines[i]
+		if len(o.Points) < 3 || boardOf(s.m, o.Board, i) == nil {
+			continue
 		}
-		s.box = s.box.With(point{X: b.MinX, Y: b.MinY}).With(point{X: b.MaxX, Y: b.MaxY})
+		if !found {
+			least, most, found = o.Points[0], o.Points[0], true
+		}
+		for _, q := range o.Points {
+			least.X, least.Y = min(least.X, q.X), min(least.Y, q.Y)
+			most.X, most.Y = max(most.X, q.X), max(most.Y, q.Y)
+		}
 	}
+	s.box = drawing.Box{MinX: least.X.MM(), MinY: least.Y.MM(), MaxX: most.X.MM(), MaxY: most.Y.MM()}
+	return found
 }
 
 // boxOf returns the box of some points; there must be one.

@@ -14,6 +14,8 @@
 package view
 
 import (
+	"slices"
+
 	"ledgewright/engine/drawing"
 	"ledgewright/engine/module"
 	"ledgewright/engine/plan"
@@ -65,6 +67,8 @@ type painter struct {
 	light float64 // −1: daylight comes from the left, +1: from the right
 	items []drawing.Item
 	far   float64 // how far the room goes on towards the eye, as a scale from its point
+	some  bool    // only the modules in only are drawn, and the dimensions
+	only  []string
 
 	// storage that is handed out or used again
 	steps, outer, joint []drawing.Step
@@ -85,28 +89,53 @@ func Wall(w plan.Wall, r wall.Result, modules []module.Result, o Options) drawin
 		p.bands()
 	}
 	p.obstacles()
+	p.hang(r, modules)
+	return p.drawing()
+}
+
+// Held returns of the picture that [Wall] gives the items of some modules and the
+// dimensions, for a picture that is drawn again while those modules move. What hangs
+// beside them is only asked for its box, and drawn in thought where it lies so close that
+// it has part in what is in front of what.
+func Held(w plan.Wall, r wall.Result, modules []module.Result, o Options, held []string) drawing.Drawing {
+	p := newPainter(&w, o)
+	p.some, p.only = true, held
+	p.hang(r, modules)
+	return p.drawing()
+}
+
+func (p *painter) drawing() drawing.Drawing {
+	return drawing.Drawing{Title: p.w.Name, Lang: lang, Box: p.box, Pixel: p.px, Items: p.items}
+}
+
+// draws reports whether a module is to be drawn.
+func (p *painter) draws(id string) bool { return !p.some || slices.Contains(p.only, id) }
+
+// hang draws the modules, and what is before the wall.
+func (p *painter) hang(r wall.Result, modules []module.Result) {
 	scenes := p.place(r, modules)
-	p.items = grow(p.items, scenes)
+	p.items = p.grow(scenes)
 	p.shadows(scenes)
-	if o.Evening {
+	if p.o.Evening {
 		p.washes(scenes)
 	}
-	p.lines()
+	if !p.some {
+		p.lines()
+	}
 	p.modules(scenes)
-	if o.Evening {
+	if p.o.Evening {
 		p.strips(scenes)
 	}
 	p.chosen(scenes)
-	if o.ShowMarks || o.Numbers {
+	if p.o.ShowMarks || p.o.Numbers {
 		p.points(r.Points)
 	}
 	switch {
-	case o.ShowSizes && o.Numbers:
+	case p.o.ShowSizes && p.o.Numbers:
 		p.running(r)
-	case o.ShowSizes:
+	case p.o.ShowSizes:
 		p.sizes(r, scenes)
 	}
-	return drawing.Drawing{Title: w.Name, Lang: lang, Box: p.box, Pixel: p.px, Items: p.items}
 }
 
 func newPainter(w *plan.Wall, o Options) *painter {
@@ -134,14 +163,14 @@ func newPainter(w *plan.Wall, o Options) *painter {
 }
 
 // grow makes room once for what the modules will need.
-func grow(items []drawing.Item, scenes []scene) []drawing.Item {
+func (p *painter) grow(scenes []scene) []drawing.Item {
 	n := 32
 	for i := range scenes {
-		n += 3*len(scenes[i].solids) + 9
+		if p.draws(scenes[i].id) {
+			n += 3*len(scenes[i].solids) + 9
+		}
 	}
-	out := make([]drawing.Item, len(items), len(items)+n)
-	copy(out, items)
-	return out
+	return slices.Grow(p.items, n)
 }
 
 // add appends an item and gives it back to be filled in further.

@@ -197,15 +197,10 @@ func (p *Painter) draw(s *app.State, now plan.Plan, build engine.Build, w plan.W
 		p.last.held, p.last.still = held, without(p.last.world, s.Drag.Modules)
 	}
 	from := sourceOf(s, now, build)
-	d := p.view(s, now, build, w, from)
-	var up []drawing.Item
-	for _, it := range d.Items {
-		if it.Group == dimensions || slices.Contains(s.Drag.Modules, it.Group) {
-			up = append(up, it)
-		}
-	}
+	a, _ := now.Arrangement(s.Arrangement)
+	d := view.Held(w, resultOf(build, s.Arrangement), build.Modules, viewOptions(s, now, w, a, from), s.Drag.Modules)
 	sink := nodeSink{}
-	drawing.WriteItems(up, d, svgOptions(from, 0), &sink)
+	drawing.WriteItems(d.Items, d, svgOptions(from, 0), &sink)
 	return p.last.still, sink.roots, figsOf(d.Items)
 }
 
@@ -215,16 +210,12 @@ func (p *Painter) rest(s *app.State, now plan.Plan, build engine.Build, w plan.W
 	if from == p.last.from {
 		return
 	}
-	d := p.view(s, now, build, w, from)
+	a, _ := now.Arrangement(s.Arrangement)
+	d := view.Wall(w, resultOf(build, s.Arrangement), build.Modules, viewOptions(s, now, w, a, from))
 	sink := nodeSink{}
 	drawing.WriteSVG(d, svgOptions(from, from.grained()), &sink)
 	p.last = picture{from: from, box: d.Box, figs: figsOf(d.Items)}
 	p.last.world = append(withoutTitle(sink.roots[0].Kids), surveyMarks(s, w, d.Box, from.pixel)...)
-}
-
-func (p *Painter) view(s *app.State, now plan.Plan, build engine.Build, w plan.Wall, from source) drawing.Drawing {
-	a, _ := now.Arrangement(s.Arrangement)
-	return view.Wall(w, resultOf(build, s.Arrangement), build.Modules, viewOptions(s, now, w, a, from))
 }
 
 // beyond is how far the room goes on round the picture, so that none of it ends while
