@@ -21,7 +21,7 @@ import (
 	"ledgewright/assets"
 )
 
-//go:embed still.html ledgewright.css icon.svg
+//go:embed still.html tokens.css ledgewright.css icon.svg
 var sources embed.FS
 
 //go:embed schema/*.json
@@ -89,7 +89,18 @@ func (p Pages) addStyle() string {
 			p["fonts/"+f.Name] = f.Body
 		}
 	}
-	return p.add("ledgewright.css", []byte(withFonts(string(source("ledgewright.css")), p)))
+	return p.add("ledgewright.css", []byte(withFonts(tokens()+dark()+string(source("ledgewright.css")), p)))
+}
+
+// tokens is the sheet that both pages begin with.
+func tokens() string { return string(source("tokens.css")) }
+
+// dark gives the evening's tokens to a reader whose system is dark.
+func dark() string {
+	const evening = "[data-view=evening]{"
+	_, rest, _ := strings.Cut(tokens(), evening)
+	values, _, _ := strings.Cut(rest, "}")
+	return "@media (prefers-color-scheme:dark){:root:not([data-view]){" + values + "}}\n"
 }
 
 func (p Pages) addSchemas() error {

@@ -39,7 +39,7 @@ func BuildWorkshop(program Program) (Pages, error) {
 	own := Pages{}
 	s := shell{
 		CSP: Policy, Icon: own.add("icon.svg", source("icon.svg")),
-		Style: own.add("page.css", []byte(withFonts(string(part("page.css")), own))), Shell: own.add("shell.css", part("shell.css")),
+		Style: own.add("page.css", []byte(withFonts(tokens()+string(part("page.css")), own))), Shell: own.add("shell.css", part("shell.css")),
 		Exec: own.add("wasm_exec.js", program.Exec), Loader: own.add("loader.js", part("loader.js")),
 		Program: own.add("workshop.wasm", program.Wasm), Size: len(program.Wasm),
 	}

@@ -172,7 +172,11 @@ func found(t *testing.T, css, pattern string) string {
 
 func pageCSS(t *testing.T) string {
 	t.Helper()
-	css, err := os.ReadFile("../../site/workshop/page.css")
-	require.NoError(t, err)
-	return string(css)
+	css := ""
+	for _, name := range []string{"tokens.css", "workshop/page.css"} {
+		sheet, err := os.ReadFile("../../site/" + name)
+		require.NoError(t, err)
+		css += string(sheet)
+	}
+	return css
 }
