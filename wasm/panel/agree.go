@@ -29,7 +29,7 @@ func jobSection(s *app.State) Node {
 	for _, f := range [...]struct{ member, value string }{
 		{"title", j.Title}, {"number", j.Number}, {"maker", j.Maker}, {"client", j.Client}, {"date", j.Date}, {"note", j.Note},
 	} {
-		fields.Kids = append(fields.Kids, field(s, app.Field{
+		fields.add(field(s, app.Field{
 			Key: "job-" + f.member, Label: say(s, "agree."+f.member), Kind: app.TextField, Value: f.value,
 			Line: line("set-job", f.member, "$"),
 		}))
@@ -84,7 +84,7 @@ func linkSection(s *app.State, of linkCode) Node {
 func fileSection(s *app.State) Node {
 	list := el("ul", "file-list", class("handing"))
 	for _, what := range [...]string{"plan", "build", "parts", "picture"} {
-		list.Kids = append(list.Kids, el("li", "file-"+what,
+		list.add(el("li", "file-"+what,
 			el("p", "", el("b", "", text(say(s, "agree.file-"+what))), text(" "), el("span", "", class("small mute"), text(say(s, "agree.file-"+what+"-is")))),
 			el("div", "", class("row"), handOn(s, what, "download"), handOn(s, what, "copy"), handOn(s, what, "share"))))
 	}
@@ -151,7 +151,7 @@ func notChecked(s *app.State) Node {
 	n := len(here)
 	ever := el("ul", "ever", class("unchecked"))
 	for _, key := range [...]string{"survey", "hidden", "work", "person"} {
-		ever.Kids = append(ever.Kids, el("li", key, sign(finding.Unknown), el("span", "", text(say(s, "agree.never-"+key)))))
+		ever.add(el("li", key, sign(finding.Unknown), el("span", "", text(say(s, "agree.never-"+key)))))
 	}
 	first := part(note("nothing-open", say(s, "agree.nothing-open")))
 	if n > 0 {

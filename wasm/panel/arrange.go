@@ -63,10 +63,10 @@ func findings(s *app.State) kids {
 	}
 	n := el("section", "findings", at("aria-label", say(s, "page.findings")))
 	for _, i := range order[:shown] {
-		n.Kids = append(n.Kids, findingCard(s, i))
+		n.add(findingCard(s, i))
 	}
 	if more := order[shown:]; len(more) > 0 {
-		n.Kids = append(n.Kids, folded(s, more, len(order)))
+		n.add(folded(s, more, len(order)))
 	}
 	return kids{n}
 }
@@ -80,10 +80,10 @@ func folded(s *app.State, order []int, all int) Node {
 	n := el("details", "more-findings", class("more"), el("summary", "", el("span", "", said(say(s, key, words.Count("n", len(order)))))))
 	for k, i := range order {
 		if k == mostFindings {
-			n.Kids = append(n.Kids, note("too-many", say(s, "page.findings-left", words.Count("n", len(order)-k))))
+			n.add(note("too-many", say(s, "page.findings-left", words.Count("n", len(order)-k))))
 			break
 		}
-		n.Kids = append(n.Kids, findingCard(s, i))
+		n.add(findingCard(s, i))
 	}
 	return n
 }
@@ -93,7 +93,7 @@ func silhouette(p piece) Node {
 	b := p.box()
 	box := drawingBox(b)
 	pad := 0.06 * max(box.Width(), box.Height(), 1)
-	return svg("svg", "", class("nss"), at("aria-hidden", "true"),
+	return svg("svg", "", class("nss"), attr("aria-hidden=true"),
 		at("viewBox", decimal(-pad)+" "+decimal(-pad)+" "+decimal(box.Width()+2*pad)+" "+decimal(box.Height()+2*pad)),
 		outlined("", "wood", box, p.outlines()))
 }
@@ -108,14 +108,14 @@ func onWall(s *app.State, all []piece) Node {
 			continue
 		}
 		n++
-		list.Kids = append(list.Kids, pieceRow(s, p, worst[p.m.ID]))
+		list.add(pieceRow(s, p, worst[p.m.ID]))
 	}
 	out := counted("on-wall", say(s, "page.on-wall"), n)
 	if n == 0 {
-		out.Kids = append(out.Kids, empty("none", say(s, "page.none-on-wall"), say(s, "page.none-on-wall-do")))
+		out.add(empty("none", say(s, "page.none-on-wall"), say(s, "page.none-on-wall-do")))
 		return out
 	}
-	out.Kids = append(out.Kids, list, toggleBox(s, "several", say(s, "page.several"), app.Several, s.On[app.Several]))
+	out.add(list, toggleBox(s, "several", say(s, "page.several"), app.Several, s.On[app.Several]))
 	return out
 }
 
@@ -150,8 +150,8 @@ func sizes(size string) kids {
 
 // choosing is the button with the module's name.
 func choosing(_ *app.State, p piece, on bool) Node {
-	return el("button", "choose-"+p.m.ID, at("type", "button"), class("name"), state("aria-pressed", on),
-		Handler{"click", app.Choose{Module: p.m.ID}}, text(p.m.Label()))
+	return el("button", "choose-"+p.m.ID, attr("type=button"), class("name"), state("aria-pressed", on),
+		onClick(app.Choose{Module: p.m.ID}), text(p.m.Label()))
 }
 
 // moduleState is the worst of a module's findings in a word.
@@ -176,7 +176,7 @@ func offWall(s *app.State, all []piece) Node {
 			continue
 		}
 		style := s.Plan.Style()
-		list.Kids = append(list.Kids, el("li", p.m.ID, silhouette(p),
+		list.add(el("li", p.m.ID, silhouette(p),
 			el("div", "", choosing(s, p, slices.Contains(s.Chosen, p.m.ID)),
 				el("span", "", class("n"), sizes(style.Length(p.width())+" × "+style.Length(p.height())))),
 			when(s.Arrangement != "", act("place-"+p.m.ID, say(s, "page.place"), placeFree(s, all, p),
@@ -257,14 +257,14 @@ func meets(taken []module.Box, b module.Box) bool {
 
 // addModule offers the ready shapes; each is added and hung where the wall is free.
 func addModule(s *app.State, all []piece) Node {
-	row := el("div", "", class("shapes"), at("role", "group"), at("aria-label", say(s, "page.add-module")))
+	row := el("div", "", class("shapes"), attr("role=group"), at("aria-label", say(s, "page.add-module")))
 	for _, shape := range edit.Shapes() {
 		e := readyShape(s, shape)
 		e.Arrangement = s.Arrangement
 		if s.Arrangement != "" {
 			e.X, e.Y = freeSpot(s, all, e.Width, max(e.Height, e.Thickness))
 		}
-		row.Kids = append(row.Kids, act("add-"+shape.ID, say(s, "page.shape-"+wordKey(shape.ID)), e, class("btn shape"),
+		row.add(act("add-"+shape.ID, say(s, "page.shape-"+wordKey(shape.ID)), e, class("btn shape"),
 			at("aria-label", say(s, "page.add-"+wordKey(shape.ID))), shapeIcon(shape.ID)))
 	}
 	return section("add", say(s, "page.add-module"), row)
@@ -306,7 +306,7 @@ func freeName(s *app.State, name string) string {
 func snapping(s *app.State) Node {
 	n := el("div", "", class("ticks"))
 	for _, k := range app.Snapping() {
-		n.Kids = append(n.Kids, toggleBox(s, string(k.Off), say(s, "page.sticks-"+k.Kind), k.Off, !s.On[k.Off]))
+		n.add(toggleBox(s, string(k.Off), say(s, "page.sticks-"+k.Kind), k.Off, !s.On[k.Off]))
 	}
 	return section("snapping", say(s, "page.snapping"), n)
 }
@@ -318,14 +318,14 @@ func lines(s *app.State) Node {
 	for i, l := range a.Lines {
 		f := lineField(s, "line-"+l.ID, l)
 		f.Label = say(s, "page.line-number", words.Count("n", i+1)) + ", " + unitOf(s)
-		n.Kids = append(n.Kids, el("div", l.ID, class("pairing"), field(s, f),
+		n.add(el("div", l.ID, class("pairing"), field(s, f),
 			act("remove-"+l.ID, say(s, "page.remove"), edit.RemoveLine{Arrangement: a.ID, Line: l.ID}, class("btn plain"),
 				at("aria-label", say(s, "page.remove-line", words.Count("n", i+1))))))
 	}
 	if a.ID != "" {
 		f := lengthField(s, "line-new", say(s, "page.new-line"), line("add-line", "arrangement", a.ID, "height", "$"), 0)
 		f.Value = ""
-		n.Kids = append(n.Kids, field(s, f))
+		n.add(field(s, f))
 	}
 	return n
 }

@@ -15,19 +15,19 @@ import (
 // chosen by a tap, and what can be done with the one in view.
 func arrangements(s *app.State) Node {
 	n := counted("arrangements", say(s, "page.arrangements"), len(s.Plan.Arrangements))
-	row := el("div", "", class("shapes wide"), at("role", "group"), at("aria-label", say(s, "page.arrangements")))
+	row := el("div", "", class("shapes wide"), attr("role=group"), at("aria-label", say(s, "page.arrangements")))
 	for i, a := range s.Plan.Arrangements {
-		row.Kids = append(row.Kids, el("button", "show-"+a.ID, at("type", "button"), class("btn shape"), state("aria-pressed", a.ID == s.Arrangement),
-			on("click", app.ShowArrangement{ID: a.ID}), thumbnail(s, a), el("span", "", text(nameOfArrangement(s, a, i)))))
+		row.add(el("button", "show-"+a.ID, attr("type=button"), class("btn shape"), state("aria-pressed", a.ID == s.Arrangement),
+			onClick(app.ShowArrangement{ID: a.ID}), thumbnail(s, a), el("span", "", text(nameOfArrangement(s, a, i)))))
 	}
 	if row.Kids != nil {
-		n.Kids = append(n.Kids, row)
+		n.add(row)
 	}
 	if a, ok := s.Plan.Arrangement(s.Arrangement); ok {
-		n.Kids = append(n.Kids, arrangementTools(s, a))
+		n.add(arrangementTools(s, a))
 	}
 	if s.Wall != "" {
-		n.Kids = append(n.Kids, act("add-arrangement", say(s, "page.add-arrangement"), edit.AddArrangement{Wall: s.Wall, Name: nextArrangement(s)}))
+		n.add(act("add-arrangement", say(s, "page.add-arrangement"), edit.AddArrangement{Wall: s.Wall, Name: nextArrangement(s)}))
 	}
 	return n
 }
@@ -51,14 +51,14 @@ func nextArrangement(s *app.State) string {
 func thumbnail(s *app.State, a plan.Arrangement) Node {
 	w, _ := s.Plan.Wall(a.Wall)
 	box := drawing.Box{MaxX: max(w.Width.MM(), 1), MaxY: max(w.Height.MM(), 1)}
-	n := svg("svg", "", class("nss"), at("aria-hidden", "true"), at("viewBox", "0 0 "+decimal(box.Width())+" "+decimal(box.Height())),
+	n := svg("svg", "", class("nss"), attr("aria-hidden=true"), at("viewBox", "0 0 "+decimal(box.Width())+" "+decimal(box.Height())),
 		ink("", "rim", "M0 0H"+decimal(box.Width())+"V"+decimal(box.Height())+"H0Z"))
 	t := tracer{box: box}
 	for _, p := range resultOf(s.Build, a.ID).Placed {
 		t.outlines(p.Outlines)
 	}
 	if t.b.Len() > 0 {
-		n.Kids = append(n.Kids, ink("", "wood", t.b.String()))
+		n.add(ink("", "wood", t.b.String()))
 	}
 	return n
 }
@@ -69,7 +69,7 @@ func shapeIcon(id string) Node {
 		"shelf": "M2 13h20", "L": "M4 5v13h18", "U": "M3 7v10h18V7", "Z": "M2 8h10v10h10", "box": "M4 5h16v14H4z",
 		"hexagon": "M7.5 4.5h9L21 12l-4.5 7.5h-9L3 12z",
 	}[id]
-	return svg("svg", "", class("ready"), at("viewBox", "0 0 24 24"), at("aria-hidden", "true"), path("", d))
+	return svg("svg", "", class("ready"), at("viewBox", "0 0 24 24"), attr("aria-hidden=true"), path("", d))
 }
 
 // wordKey makes an id fit for the key of a word.

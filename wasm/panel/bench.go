@@ -27,7 +27,7 @@ func bigLength(s *app.State, name string, l unit.Length) bigFigure {
 func bigFigures(key string, of ...bigFigure) Node {
 	n := el("dl", key, class("sets"))
 	for _, f := range of {
-		n.Kids = append(n.Kids, el("div", "", el("dt", "", text(f.name)), el("dd", "", class("big"), fractions(f.figure), when(f.unit != "", text(nobreak), el("small", "", text(f.unit))))))
+		n.add(el("div", "", el("dt", "", text(f.name)), el("dd", "", class("big"), fractions(f.figure), when(f.unit != "", text(nobreak), el("small", "", text(f.unit))))))
 	}
 	return n
 }
@@ -41,9 +41,9 @@ func benchTurning(s *app.State, job string, here, n int, thing app.Thing) Node {
 	}
 	row := el("div", "turning", class("row turning"))
 	if n > 1 {
-		row.Kids = append(row.Kids, to("before", -1, "btn"), to("next", 1, "btn main"))
+		row.add(to("before", -1, "btn"), to("next", 1, "btn main"))
 	}
-	row.Kids = append(row.Kids, button("all", say(s, job+".all"), app.Show{What: app.Bench}))
+	row.add(button("all", say(s, job+".all"), app.Show{What: app.Bench}))
 	return row
 }
 
@@ -54,8 +54,8 @@ func benchPart(s *app.State) []Node {
 	m, _ := moduleOfBoard(s, p.Boards[0])
 	b, _ := boardOf(m, p.Boards[0])
 	title := say(s, "make.part-of", words.Count("n", p.Number), words.Count("all", len(all)))
-	return []Node{el("section", "at-bench", class("at-bench"), at("aria-labelledby", "h-at-bench"),
-		el("h3", "", at("id", "h-at-bench"), text(title)),
+	return []Node{el("section", "at-bench", class("at-bench"), attr("aria-labelledby=h-at-bench"),
+		el("h3", "", attr("id=h-at-bench"), text(title)),
 		el("p", "name", class("name"), text(capital(p.Name))), partSays(s, p),
 		bigFigures("sizes", partFigures(s, p)...),
 		pairs("ends", pair{say(s, "make.left-end"), say(s, p.Start)}, pair{say(s, "make.right-end"), say(s, p.End)}),
@@ -79,7 +79,7 @@ func (h hanging) bench() []Node {
 	p := h.r.Points[i]
 	title := h.say("hang.point-of", words.Name("n", p.Number), words.Count("all", len(h.r.Points)))
 	of := parts{
-		el("h3", "", at("id", "h-at-bench"), text(title)),
+		el("h3", "", attr("id=h-at-bench"), text(title)),
 		el("p", "name", class("name"), said(h.say("hang.of-module", words.Name("module", h.module(p.Module)), words.Name("bracket", p.Bracket)))),
 		bigFigures("figures", h.bigFigures(p)...),
 		when(p.What != wall.Hole, el("p", "axis", said(h.say("hang.rod-axis")))),
@@ -90,7 +90,7 @@ func (h hanging) bench() []Node {
 		when(p.Band != "", caution(h.s, "caution-cables", h.say("hang.caution-cables"))),
 		benchTurning(h.s, "hang", i, len(h.r.Points), app.Thing{Kind: "point", Owner: h.a.ID}),
 	}
-	return []Node{el("section", "at-bench", class("at-bench"), at("aria-labelledby", "h-at-bench"), of)}
+	return []Node{el("section", "at-bench", class("at-bench"), attr("aria-labelledby=h-at-bench"), of)}
 }
 
 // bigFigures are a point's figures; which side of a line it is on stands in words.

@@ -37,9 +37,9 @@ func oneChosen(s *app.State, all []piece, p piece) Node {
 		Line: line("set-module", "module", id, "name", "$"), Value: p.m.Name}
 	n := section("chosen", p.m.Label(), field(s, name))
 	if p.stands {
-		n.Kids = append(n.Kids, placeFields(s, p), poseTurns(s, p), nudges(s, p.m.ID), places(s, p))
+		n.add(placeFields(s, p), poseTurns(s, p), nudges(s, p.m.ID), places(s, p))
 	}
-	n.Kids = append(n.Kids, making(s, all, p))
+	n.add(making(s, all, p))
 	return n
 }
 
@@ -51,11 +51,11 @@ func placeFields(s *app.State, p piece) Node {
 		field(s, p.moveY(s, "y-"+id, say(s, "page.underside"), b.MinY)))
 	if f, ok := p.gap(s, s.Plan, "gap-"+id); ok {
 		f.Label = say(s, "page.gap-from", words.Name("to", toName(s, s.Plan, p.nearest.To))) + ", " + unitOf(s)
-		n.Kids = append(n.Kids, field(s, f))
+		n.add(field(s, f))
 	}
 	turn := app.Field{Key: "turn-" + id, Label: say(s, "page.turn-of"), Kind: app.AngleField,
 		Line: line("turn", "arrangement", s.Arrangement, "module", id, "to", "$"), Value: s.Plan.Style().Angle(p.pose.Turn)}
-	n.Kids = append(n.Kids, field(s, turn))
+	n.add(field(s, turn))
 	return n
 }
 
@@ -81,9 +81,9 @@ func making(s *app.State, all []piece, p piece) Node {
 		act("duplicate", say(s, "page.duplicate"), edit.DuplicateModule{Module: id, Name: name, Arrangement: a, X: x, Y: y}),
 		act("mirror", say(s, "page.mirror"), edit.MirrorModule{Module: id, Name: name, Arrangement: a, X: x, Y: y}))
 	if p.stands {
-		n.Kids = append(n.Kids, act("take-off", say(s, "page.take-off"), edit.TakeOff{Arrangement: a, Module: id}))
+		n.add(act("take-off", say(s, "page.take-off"), edit.TakeOff{Arrangement: a, Module: id}))
 	}
-	n.Kids = append(n.Kids, act("delete", say(s, "page.delete"), edit.RemoveModule{Module: id}))
+	n.add(act("delete", say(s, "page.delete"), edit.RemoveModule{Module: id}))
 	return n
 }
 
@@ -92,18 +92,18 @@ func places(s *app.State, p piece) Node {
 	n := el("div", "places", class("stack"))
 	poses, asked := s.Suggested(p.m.ID)
 	if !asked {
-		n.Kids = append(n.Kids, button("suggest", say(s, "page.suggest"), app.Suggest{Module: p.m.ID}))
+		n.add(button("suggest", say(s, "page.suggest"), app.Suggest{Module: p.m.ID}))
 		return n
 	}
 	if len(poses) == 0 {
-		n.Kids = append(n.Kids, note("no-place", say(s, "page.no-place")))
+		n.add(note("no-place", say(s, "page.no-place")))
 		return n
 	}
-	n.Kids = append(n.Kids, note("places-say", say(s, "page.places", words.Count("n", len(poses)))))
+	n.add(note("places-say", say(s, "page.places", words.Count("n", len(poses)))))
 	for i, o := range poses {
 		style := s.Plan.Style()
 		dx, dy := o.X-p.pose.X, o.Y-p.pose.Y
-		n.Kids = append(n.Kids, button("take-place-"+strconv.Itoa(i+1),
+		n.add(button("take-place-"+strconv.Itoa(i+1),
 			say(s, "page.place-at", words.Count("n", i+1), words.Name("x", style.Length(p.placed.Box.MinX+dx)), words.Name("y", style.Length(p.placed.Box.MinY+dy))),
 			placeHere(s, o)))
 	}
@@ -116,13 +116,13 @@ func nudges(s *app.State, ids ...string) Node {
 	if s.Plan.Units.System == unit.Inches {
 		small, large = unit.Inch/16, unit.Inch
 	}
-	n := el("div", "nudges", class("nudges"), at("role", "group"), at("aria-label", say(s, "page.nudge")))
+	n := el("div", "nudges", class("nudges"), attr("role=group"), at("aria-label", say(s, "page.nudge")))
 	for _, by := range [...]unit.Length{small, large} {
 		for _, k := range [...]struct {
 			to     string
 			dx, dy unit.Length
 		}{{"left", -by, 0}, {"right", by, 0}, {"up", 0, by}, {"down", 0, -by}} {
-			n.Kids = append(n.Kids, nudge(s, ids, k.to, by, k.dx, k.dy))
+			n.add(nudge(s, ids, k.to, by, k.dx, k.dy))
 		}
 	}
 	return n
@@ -135,8 +135,8 @@ func nudge(s *app.State, ids []string, to string, by, dx, dy unit.Length) Node {
 	} else {
 		e.Modules = ids
 	}
-	return el("button", "nudge-"+to+"-"+by.Decimal(), at("type", "button"), class("btn"),
-		at("aria-label", say(s, "page.nudge-"+to, words.Length("by", by))), on("click", app.Do{Edits: []edit.Edit{e}}),
+	return el("button", "nudge-"+to+"-"+by.Decimal(), attr("type=button"), class("btn"),
+		at("aria-label", say(s, "page.nudge-"+to, words.Length("by", by))), onClick(app.Do{Edits: []edit.Edit{e}}),
 		icon(to), length(s, by))
 }
 
@@ -150,9 +150,9 @@ func severalChosen(s *app.State, on []piece) Node {
 		}
 	}
 	if len(ids) > 1 {
-		n.Kids = append(n.Kids, nudges(s, ids...), aligning(s, ids), spreading(s, ids))
+		n.add(nudges(s, ids...), aligning(s, ids), spreading(s, ids))
 	}
-	n.Kids = append(n.Kids, el("div", "making", class("row"),
+	n.add(el("div", "making", class("row"),
 		when(len(ids) > 0, several("take-off", say(s, "page.take-off"), ids, func(id string) edit.Edit {
 			return edit.TakeOff{Arrangement: s.Arrangement, Module: id}
 		})),
@@ -171,9 +171,9 @@ func several(key, label string, ids []string, of func(id string) edit.Edit) Node
 
 // aligning brings modules to a line with the one that was chosen first.
 func aligning(s *app.State, ids []string) Node {
-	n := el("div", "align", class("row"), at("role", "group"), at("aria-label", say(s, "page.align")))
+	n := el("div", "align", class("row"), attr("role=group"), at("aria-label", say(s, "page.align")))
 	for _, to := range [...]string{"left", "centre", "right", "top", "middle", "bottom"} {
-		n.Kids = append(n.Kids, act("align-"+to, say(s, "page.align-"+to), edit.Align{Arrangement: s.Arrangement, Modules: ids, To: to}))
+		n.add(act("align-"+to, say(s, "page.align-"+to), edit.Align{Arrangement: s.Arrangement, Modules: ids, To: to}))
 	}
 	return el("div", "aligning", class("stack"), note("", say(s, "page.align-with", words.Name("module", labelOf(s, ids[0])))), n)
 }
@@ -187,11 +187,11 @@ func spreading(s *app.State, ids []string) Node {
 	}
 	n := el("div", "spreading", class("stack"))
 	if len(ids) > 2 {
-		n.Kids = append(n.Kids, el("div", "spread", class("row"),
+		n.add(el("div", "spread", class("row"),
 			act("spread-x", say(s, "page.spread-x"), edit.Spread{Arrangement: s.Arrangement, Modules: ids, Along: "x"}),
 			act("spread-y", say(s, "page.spread-y"), edit.Spread{Arrangement: s.Arrangement, Modules: ids, Along: "y"})))
 	}
-	n.Kids = append(n.Kids, el("div", "gaps", class("fields"), gap("gap-x", "page.gap-x", "x"), gap("gap-y", "page.gap-y", "y")))
+	n.add(el("div", "gaps", class("fields"), gap("gap-x", "page.gap-x", "x"), gap("gap-y", "page.gap-y", "y")))
 	return n
 }
 

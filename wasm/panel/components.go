@@ -1,6 +1,7 @@
 package panel
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -13,21 +14,33 @@ import (
 	"ledgewright/wasm/app"
 )
 
-// A part is what an element is made of: an attribute, a handler, a kid, or several.
+// A part is what an element is made of: an attribute, a handler, a kid, or several; nil
+// is none. Parts are pointers, or words known beforehand: so a call that makes an element
+// is short, and keeps nothing but them. The builders are not taken into their callers,
+// of which there are a thousand.
 type part interface{ join(Node) }
 
-func (a Attr) join(n Node)    { n.Attrs = append(n.Attrs, a) }
-func (h Handler) join(n Node) { n.On = append(n.On, h) }
-func (k *Element) join(n Node)    { n.Kids = append(n.Kids, k) }
+func (a *Attr) join(n Node)    { n.Attrs = append(n.Attrs, *a) }
+func (h *Handler) join(n Node) { n.On = append(n.On, *h) }
+func (k *Element) join(n Node) { n.Kids = append(n.Kids, k) }
+
+// An attr is an attribute known beforehand: "type=button", or its name alone.
+type attr string
+
+func (a attr) join(n Node) {
+	name, value, _ := strings.Cut(string(a), "=")
+	n.Attrs = append(n.Attrs, Attr{name, value})
+}
+
+// A class is the attribute of that name.
+type class string
+
+func (c class) join(n Node) { n.Attrs = append(n.Attrs, Attr{"class", string(c)}) }
 
 // parts are several parts in a row; none where a condition does not hold.
 type parts []part
 
-func (p parts) join(n Node) {
-	for _, one := range p {
-		one.join(n)
-	}
-}
+func (p parts) join(n Node) { n.with(p) }
 
 // kids are several elements or runs of text in a row.
 type kids []Node
@@ -36,55 +49,117 @@ func (k kids) join(n Node) { n.Kids = append(n.Kids, k...) }
 
 type prop Attr
 
-func (p prop) join(n Node) { n.Props = append(n.Props, Attr(p)) }
+func (p *prop) join(n Node) { n.Props = append(n.Props, Attr(*p)) }
+
+// with adds parts to an element.
+func (n *Element) with(of []part) {
+	n.reserve(of)
+	for _, p := range of {
+		if p != nil {
+			p.join(n)
+		}
+	}
+}
+
+// reserve makes room for parts.
+func (n *Element) reserve(of []part) {
+	attrs, more := 0, 0
+	for _, p := range of {
+		switch p := p.(type) {
+		case *Attr, attr, class:
+			attrs++
+		case *Element:
+			more++
+		case kids:
+			more += len(p)
+		}
+	}
+	if n.Attrs == nil && attrs > 1 {
+		n.Attrs = make([]Attr, 0, attrs)
+	}
+	if n.Kids == nil && more > 1 {
+		n.Kids = make([]Node, 0, more)
+	}
+}
+
+// add adds kids to an element.
+//
+//go:noinline
+func (n *Element) add(more ...Node) { n.Kids = append(n.Kids, more...) }
 
 // el returns an element. The key is empty where its place among its neighbours says
 // enough.
+//
+//go:noinline
 func el(tag, key string, of ...part) Node {
 	n := &Element{Tag: tag, Key: key}
-	for _, p := range of {
-		p.join(n)
-	}
+	n.with(of)
 	return n
 }
 
 // svg returns an element of a picture.
+//
+//go:noinline
 func svg(tag, key string, of ...part) Node {
-	n := el(tag, key, of...)
-	n.SVG = true
+	n := &Element{Tag: tag, Key: key, SVG: true}
+	n.with(of)
 	return n
 }
 
 // text returns a run of text.
+//
+//go:noinline
 func text(s string) Node { return &Element{Text: s} }
 
 // at returns an attribute.
-func at(name, value string) Attr { return Attr{name, value} }
-
-// class returns the attribute of that name.
-func class(names string) Attr { return Attr{"class", names} }
+//
+//go:noinline
+func at(name, value string) *Attr { return &Attr{name, value} }
 
 // flag returns an attribute without a value, or nothing.
-func flag(name string, on bool) part { return when(on, Attr{Name: name}) }
+func flag(name string, on bool) part {
+	if !on {
+		return nil
+	}
+	return attr(name)
+}
 
 // state returns an attribute that says "true" or "false", such as aria-pressed.
-func state(name string, on bool) Attr { return Attr{name, strconv.FormatBool(on)} }
+//
+//go:noinline
+func state(name string, on bool) *Attr { return &Attr{name, strconv.FormatBool(on)} }
 
 // when returns parts if a condition holds, and nothing else.
+//
+//go:noinline
 func when(ok bool, of ...part) part {
-	if !ok {
-		return parts(nil)
+	switch {
+	case !ok:
+		return nil
+	case len(of) == 1:
+		return of[0]
 	}
-	return parts(of)
+	return parts(slices.Clone(of))
 }
 
 // set returns a custom property of the style, such as "--x".
-func set(name, value string) part { return prop{name, value} }
+//
+//go:noinline
+func set(name, value string) part { return &prop{name, value} }
+
+// onClick returns a handler of clicks.
+//
+//go:noinline
+func onClick(e app.Event) *Handler { return &Handler{"click", e} }
 
 // on returns a handler.
-func on(kind string, e app.Event) Handler { return Handler{kind, e} }
+//
+//go:noinline
+func on(kind string, e app.Event) *Handler { return &Handler{kind, e} }
 
 // say returns words of the catalogue in the plan's units.
+//
+//go:noinline
 func say(s *app.State, key string, args ...words.Arg) string {
 	return words.Text(key, args, s.Plan.Style())
 }
@@ -236,9 +311,14 @@ func grouped(s string) string {
 // button returns a button that sends an event. Its label may be overruled by an
 // aria-label among the parts.
 func button(key, label string, e app.Event, of ...part) Node {
-	n := el("button", key, at("type", "button"), on("click", e), parts(of))
-	n.Kids = append(oneRun(label), n.Kids...)
-	return classed(n, "btn")
+	n := &Element{Tag: "button", Key: key, Attrs: make([]Attr, 0, 3), On: []Handler{{"click", e}}}
+	if !slices.ContainsFunc(of, isClass) {
+		class("btn").join(n)
+	}
+	attr("type=button").join(n)
+	oneRun(label).join(n)
+	n.with(of)
+	return n
 }
 
 // oneRun is a sentence as one kid, so that a row of kids does not pull it apart.
@@ -250,15 +330,10 @@ func oneRun(sentence string) kids {
 	return k
 }
 
-// classed gives a class to an element that has none.
-func classed(n Node, names string) Node {
-	for _, a := range n.Attrs {
-		if a.Name == "class" {
-			return n
-		}
-	}
-	n.Attrs = append([]Attr{class(names)}, n.Attrs...)
-	return n
+// isClass reports whether a part is the attribute class.
+func isClass(p part) bool {
+	_, is := p.(class)
+	return is
 }
 
 // act returns a button that makes edits, as one step.
@@ -268,8 +343,9 @@ func act(key, label string, e edit.Edit, of ...part) Node {
 
 // iconButton returns a button that shows an icon and, where there is room, its words.
 func iconButton(key, name, label string, e app.Event, of ...part) Node {
-	return el("button", key, at("type", "button"), on("click", e), parts(of),
-		icon(name), el("span", "", class("txt"), said(label)))
+	n := el("button", key, attr("type=button"), onClick(e), icon(name), el("span", "", class("txt"), said(label)))
+	n.with(of)
+	return n
 }
 
 // line writes the edit of a field as in a document, with the value "$" where what is
@@ -344,12 +420,14 @@ func field(s *app.State, f app.Field, of ...part) Node {
 	if f.Kind == app.TextField {
 		mode = "text"
 	}
-	return el("div", f.Key+"-field", class("field"), parts(of),
+	n := el("div", f.Key+"-field", class("field"),
 		el("label", "", at("for", id), text(f.Label)),
-		el("input", f.Key, at("id", id), at("type", "text"), at("inputmode", mode), at("autocomplete", "off"),
-			at("value", value), when(e.Bad, at("aria-invalid", "true")),
+		el("input", f.Key, at("id", id), attr("type=text"), at("inputmode", mode), attr("autocomplete=off"),
+			at("value", value), when(e.Bad, attr("aria-invalid=true")),
 			when(e.Says != "", at("aria-describedby", id+"-says")), typed(f)),
 		says(id, e))
+	n.with(of)
+	return n
 }
 
 // says is the line under a field: nothing while nothing is typed.
@@ -381,10 +459,12 @@ type option struct{ value, label string }
 func choice(s *app.State, f app.Field, options []option, of ...part) Node {
 	id := "f-" + f.Key
 	_, e := echo(s, f)
-	return el("div", f.Key+"-field", class("field"), parts(of),
+	n := el("div", f.Key+"-field", class("field"),
 		el("label", "", at("for", id), text(f.Label)),
 		el("select", f.Key, at("id", id), on("change", app.Entered{Field: f}), optionNodes(f.Value, options)),
 		says(id, e))
+	n.with(of)
+	return n
 }
 
 func optionNodes(value string, options []option) (out kids) {
@@ -394,7 +474,7 @@ func optionNodes(value string, options []option) (out kids) {
 		known = known || o.value == value
 	}
 	if !known {
-		out = append(kids{el("option", "o-", at("value", value), Attr{Name: "selected"}, text(value))}, out...)
+		out = append(kids{el("option", "o-", at("value", value), attr("selected"), text(value))}, out...)
 	}
 	return out
 }
@@ -404,31 +484,37 @@ func optionNodes(value string, options []option) (out kids) {
 func tick(s *app.State, f app.Field, of ...part) Node {
 	id := "f-" + f.Key
 	_, e := echo(s, f)
-	return el("div", f.Key+"-field", class("ticked"), parts(of),
+	n := el("div", f.Key+"-field", class("ticked"),
 		el("label", "label", class("choice"),
-			el("input", f.Key, at("type", "checkbox"), flag("checked", f.Value == "true"), on("change", app.Entered{Field: f}),
-				when(e.Bad, at("aria-invalid", "true"), at("aria-describedby", id+"-says"))),
+			el("input", f.Key, attr("type=checkbox"), flag("checked", f.Value == "true"), on("change", app.Entered{Field: f}),
+				when(e.Bad, attr("aria-invalid=true"), at("aria-describedby", id+"-says"))),
 			el("span", "", text(f.Label))),
 		says(id, e))
+	n.with(of)
+	return n
 }
 
 // toggleBox returns a labelled box to tick that turns a switch of the page.
 func toggleBox(s *app.State, key, label string, of app.Switch, ticked bool) Node {
 	return el("label", key+"-field", class("choice"),
-		el("input", key, at("type", "checkbox"), flag("checked", ticked), on("change", app.Show{What: of})),
+		el("input", key, attr("type=checkbox"), flag("checked", ticked), on("change", app.Show{What: of})),
 		el("span", "", text(label)))
 }
 
 // section returns a part of the panel under a heading.
 func section(key, title string, of ...part) Node {
-	return el("section", key, at("aria-labelledby", "h-"+key),
-		el("h3", "", at("id", "h-"+key), text(title)), parts(of))
+	n := el("section", key, at("aria-labelledby", "h-"+key),
+		el("h3", "", at("id", "h-"+key), text(title)))
+	n.with(of)
+	return n
 }
 
 // counted is section with a count at the end of its heading.
-func counted(key, title string, n int, of ...part) Node {
-	return el("section", key, at("aria-labelledby", "h-"+key),
-		el("h3", "", el("span", "", at("id", "h-"+key), text(title)), text(" "), figure(strconv.Itoa(n))), parts(of))
+func counted(key, title string, count int, of ...part) Node {
+	n := el("section", key, at("aria-labelledby", "h-"+key),
+		el("h3", "", el("span", "", at("id", "h-"+key), text(title)), text(" "), figure(strconv.Itoa(count))))
+	n.with(of)
+	return n
 }
 
 // A column of a table: its heading, and whether figures stand at its right.
@@ -442,16 +528,16 @@ type column struct {
 func table(key, caption string, columns []column, rows []row) Node {
 	var heads, body kids
 	for _, c := range columns {
-		heads = append(heads, el("th", "", at("scope", "col"), c.class(), text(c.title)))
+		heads = append(heads, el("th", "", attr("scope=col"), c.class(), text(c.title)))
 	}
 	for _, r := range rows {
 		tr := el("tr", r.key)
 		for i, cell := range r.cells {
-			tr.Kids = append(tr.Kids, el("td", "", columns[i].class(), cell))
+			tr.add(el("td", "", columns[i].class(), cell))
 		}
 		body = append(body, tr)
 	}
-	return el("div", key, class("scroll"), at("tabindex", "0"), at("role", "region"), at("aria-label", caption),
+	return el("div", key, class("scroll"), attr("tabindex=0"), attr("role=region"), at("aria-label", caption),
 		el("table", "", el("caption", "", text(caption)),
 			el("thead", "", el("tr", "", heads)), el("tbody", "", body)))
 }
@@ -482,14 +568,14 @@ func sign(of finding.Severity) Node {
 	case finding.Mend:
 		return signOf("is-warn", path("fill", "M12 0l12 12-12 12L0 12z"), path("cut", "M12 6.4v6.4M12 16.9v.2"))
 	case finding.Unknown:
-		return signOf("is-ask", svg("circle", "", class("dashed"), at("cx", "12"), at("cy", "12"), at("r", "10.5")),
+		return signOf("is-ask", svg("circle", "", class("dashed"), attr("cx=12"), attr("cy=12"), attr("r=10.5")),
 			path("", "M9.2 9.6c.2-3.6 5.8-3.4 5.6-.1-.1 2-2.7 2.1-2.7 4.2M12.1 17v.2"))
 	}
-	return signOf("is-ok", svg("circle", "", class("fill"), at("cx", "12"), at("cy", "12"), at("r", "11")), path("cut", "M6.8 12.6l3.6 3.7 7-8.3"))
+	return signOf("is-ok", svg("circle", "", class("fill"), attr("cx=12"), attr("cy=12"), attr("r=11")), path("cut", "M6.8 12.6l3.6 3.7 7-8.3"))
 }
 
 func signOf(is string, shapes ...part) Node {
-	return svg("svg", "", class("sign "+is), at("viewBox", "0 0 24 24"), at("aria-hidden", "true"), parts(shapes))
+	return svg("svg", "", class("sign "+is), at("viewBox", "0 0 24 24"), attr("aria-hidden=true"), parts(shapes))
 }
 
 // path returns a path of an icon.
@@ -517,7 +603,7 @@ func label(of finding.Severity, word string) Node {
 func findingCard(s *app.State, i int) Node {
 	f := s.Build.Findings[i]
 	style := s.Plan.Style()
-	card := el("article", app.FindingKey(i), class("finding "+tone(f.Kind.Severity)), at("tabindex", "-1"),
+	card := el("article", app.FindingKey(i), class("finding "+tone(f.Kind.Severity)), attr("tabindex=-1"),
 		flag("data-here", s.At.Kind == "finding" && s.At.Index == i+1),
 		sign(f.Kind.Severity), el("h4", "", said(engine.Say(f, style))))
 	var do kids
@@ -528,7 +614,7 @@ func findingCard(s *app.State, i int) Node {
 		do = append(do, remedy(s, f, r, app.FindingKey(i)+"-"+strconv.Itoa(k+1), k == 0))
 	}
 	if do != nil {
-		card.Kids = append(card.Kids, el("div", "do", class("do"), do))
+		card.add(el("div", "do", class("do"), do))
 	}
 	return card
 }
@@ -553,13 +639,15 @@ func remedy(s *app.State, _ finding.Finding, r finding.Remedy, key string, first
 // tried are the handlers that show what an edit would do while its button is pointed at
 // or has the focus.
 func tried(line string) part {
-	on := func(kind, line string) Handler { return Handler{kind, app.Try{Line: line}} }
+	on := func(kind, line string) *Handler { return on(kind, app.Try{Line: line}) }
 	return parts{on("pointerenter", line), on("focusin", line), on("pointerleave", ""), on("focusout", "")}
 }
 
 // empty returns the frame of what is not there yet: a sentence, and what to do.
 func empty(key, title, sentence string, of ...part) Node {
-	return el("div", key, class("empty"), el("b", "", text(title)), el("p", "", class("mute"), said(sentence)), parts(of))
+	n := el("div", key, class("empty"), el("b", "", text(title)), el("p", "", class("mute"), said(sentence)))
+	n.with(of)
+	return n
 }
 
 // note returns a small sentence.
@@ -569,7 +657,7 @@ func note(key, sentence string) Node { return el("p", key, class("small mute"), 
 func pairs(key string, of ...pair) Node {
 	n := el("dl", key, class("kv"))
 	for _, p := range of {
-		n.Kids = append(n.Kids, el("dt", "", text(p.term)), el("dd", "", fractions(p.value)))
+		n.add(el("dt", "", text(p.term)), el("dd", "", fractions(p.value)))
 	}
 	return n
 }
@@ -584,9 +672,9 @@ func icon(name string) Node {
 	if of.large {
 		box = "0 0 26 26"
 	}
-	n := svg("svg", "", at("viewBox", box), at("aria-hidden", "true"))
+	n := svg("svg", "", at("viewBox", box), attr("aria-hidden=true"))
 	for _, d := range of.paths {
-		n.Kids = append(n.Kids, path("", d))
+		n.add(path("", d))
 	}
 	return n
 }

@@ -59,12 +59,12 @@ type figured struct {
 func (f fig) node(s *app.State, of figured) Node {
 	if owner, n, ok := strings.Cut(f.id, "/number"); ok {
 		at := app.Thing{Kind: "point", Owner: owner, ID: n}
-		return f.placed("button", "fig pin-on", at2("type", "button"), on("click", app.Point{At: at}),
+		return f.placed("button", "fig pin-on", attr("type=button"), onClick(app.Point{At: at}),
 			at2("aria-label", say(s, "page.point", words.Name("number", n))), state("aria-pressed", s.At == at), text(f.text))
 	}
 	field, ok := f.field(s, of)
 	if !ok {
-		return f.placed("span", "note"+f.tail(s), at2("aria-hidden", "true"), fractions(f.text)) // the panel has it with its name
+		return f.placed("span", "note"+f.tail(s), attr("aria-hidden=true"), fractions(f.text)) // the panel has it with its name
 	}
 	return f.button(s, field)
 }
@@ -72,12 +72,12 @@ func (f fig) node(s *app.State, of figured) Node {
 // button is a figure that can be typed.
 func (f fig) button(s *app.State, field app.Field) Node {
 	open := s.Typing.Open && s.Typing.Field.Key == field.Key
-	return f.placed("button", "fig"+f.tail(s), at2("type", "button"), state("aria-expanded", open),
-		at2("aria-label", field.Label+": "+f.text), on("click", app.OpenTyping{Field: field}), fractions(f.text))
+	return f.placed("button", "fig"+f.tail(s), attr("type=button"), state("aria-expanded", open),
+		at2("aria-label", field.Label+": "+f.text), onClick(app.OpenTyping{Field: field}), fractions(f.text))
 }
 
 // at2 is at, where at is the place of a figure.
-func at2(name, value string) Attr { return Attr{name, value} }
+func at2(name, value string) *Attr { return at(name, value) }
 
 // tail are the classes that say how the figure stands; a figure of what is not chosen
 // gives way on narrow windows.
@@ -103,7 +103,9 @@ func unchosen(s *app.State) bool { return s.Job == app.Arrange && len(s.Chosen) 
 
 // placed is an element at the figure's place on the wall.
 func (f fig) placed(tag, names string, of ...part) Node {
-	return el(tag, "fig-"+f.id, class(names), set("--x", decimal(f.at.X)), set("--y", decimal(f.at.Y)), parts(of))
+	n := el(tag, "fig-"+f.id, class(names), set("--x", decimal(f.at.X)), set("--y", decimal(f.at.Y)))
+	n.with(of)
+	return n
 }
 
 // field is what typing the figure changes.

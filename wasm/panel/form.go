@@ -195,7 +195,7 @@ func options(s *app.State, prefix string, values ...string) []option {
 func placeholder(n Node, says string) Node {
 	for i := range n.Kids {
 		if n.Kids[i].Tag == "input" {
-			n.Kids[i].Attrs = append(n.Kids[i].Attrs, at("placeholder", says))
+			at("placeholder", says).join(n.Kids[i])
 		}
 	}
 	return n
@@ -208,11 +208,9 @@ func asking(n Node) Node {
 			n.Kids[i].Kids = append([]Node{sign(finding.Unknown), text(" ")}, n.Kids[i].Kids...)
 		}
 	}
-	n.Attrs = append(n.Attrs, flagged("data-unknown"))
+	attr("data-unknown").join(n)
 	return n
 }
-
-func flagged(name string) Attr { return Attr{Name: name} }
 
 // hint adds a sentence below a field.
 func hint(n Node, sentence string) Node {
@@ -221,7 +219,7 @@ func hint(n Node, sentence string) Node {
 			describe(k, n.Key+"-hint")
 		}
 	}
-	n.Kids = append(n.Kids, el("span", "hint", class("says"), at("id", n.Key+"-hint"), said(sentence)))
+	n.add(el("span", "hint", class("says"), at("id", n.Key+"-hint"), said(sentence)))
 	return n
 }
 
@@ -233,21 +231,29 @@ func describe(n Node, id string) {
 			return
 		}
 	}
-	n.Attrs = append(n.Attrs, at("aria-describedby", id))
+	at("aria-describedby", id).join(n)
 }
 
 // two puts fields side by side.
-func two(of ...part) Node { return el("div", "", class("fields"), parts(of)) }
+func two(of ...part) Node { return boxed("fields", of) }
+
+// boxed puts parts into a box.
+func boxed(names class, of []part) Node {
+	n := el("div", "", names)
+	n.with(of)
+	return n
+}
 
 // row puts buttons in a row.
-func rowOf(of ...part) Node { return el("div", "", class("row"), parts(of)) }
+func rowOf(of ...part) Node { return boxed("row", of) }
 
 // fold is a thing of a list, folded under a summary: a sentence that says its state, and
 // signs. It opens when it, or a field in it, is pointed at.
 func fold(s *app.State, key string, thing app.Thing, sentence string, signs part, of ...part) Node {
 	open := thing.Kind != "" && s.At == thing || s.At.Kind == fieldThing && strings.HasPrefix(s.At.ID, key+".")
-	return el("details", key, class("fold"), flag("open", open),
-		el("summary", key+".head", el("span", "", said(sentence)), signs), parts(of))
+	n := el("details", key, class("fold"), flag("open", open), el("summary", key+".head", el("span", "", said(sentence)), signs))
+	n.with(of)
+	return n
 }
 
 // fieldThing is the kind of a field that the page goes to.
@@ -258,7 +264,9 @@ func goTo(key string) app.Event { return app.Point{At: app.Thing{Kind: fieldThin
 
 // plain is the class of a quiet button.
 func plainButton(key, label string, e app.Event, of ...part) Node {
-	return button(key, label, e, append([]part{class("btn plain")}, of...)...)
+	n := button(key, label, e, class("btn plain"))
+	n.with(of)
+	return n
 }
 
 // makes is a button that makes an edit, written as in a document.
@@ -273,7 +281,7 @@ func drops(key, label, line string) Node { return plainButton(key, label, app.Do
 // blocked is a button that does nothing now, and the sentence that says why.
 func blocked(key, label, why string) Node {
 	return el("div", "",
-		el("button", key, at("type", "button"), class("btn plain"), at("aria-disabled", "true"), at("aria-describedby", key+"-why"), said(label)),
+		el("button", key, attr("type=button"), class("btn plain"), attr("aria-disabled=true"), at("aria-describedby", key+"-why"), said(label)),
 		el("p", "", class("small mute"), at("id", key+"-why"), said(why)))
 }
 

@@ -56,8 +56,8 @@ func (h hanging) choice() []Node {
 		of = append(of, el("option", "o-"+a.ID, at("value", a.ID), flag("selected", a.ID == h.a.ID), text(nameOfArrangement(h.s, a, i))))
 	}
 	return []Node{el("section", "arrangement", at("aria-label", h.say("hang.arrangement")),
-		el("div", "", class("field"), el("label", "", at("for", "hang-arrangement"), text(h.say("hang.arrangement"))),
-			el("select", "hang-arrangement", at("id", "hang-arrangement"), on("change", app.ShowArrangement{}), of)))}
+		el("div", "", class("field"), el("label", "", attr("for=hang-arrangement"), text(h.say("hang.arrangement"))),
+			el("select", "hang-arrangement", attr("id=hang-arrangement"), on("change", app.ShowArrangement{}), of)))}
 }
 
 // nameOfArrangement is what an arrangement is called: the one with that index by its
@@ -341,7 +341,7 @@ func (h hanging) order() Node {
 	}
 	n := el("ol", "order-list", class("order"))
 	for _, id := range h.r.Order {
-		n.Kids = append(n.Kids, el("li", "hang-"+id, text(h.module(id))))
+		n.add(el("li", "hang-"+id, text(h.module(id))))
 	}
 	return section("order", h.say("hang.order"), note("order-forced", h.say("hang.order-forced")), n)
 }

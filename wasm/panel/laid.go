@@ -14,18 +14,18 @@ func laid(t Node, areas ...string) Node {
 	t.Attrs = slices.Clone(t.Attrs)
 	t.Attrs[0].Value = "scroll laid"
 	whole := t.Kids[0]
-	whole.Attrs = append(whole.Attrs, at("role", "table"))
+	attr("role=table").join(whole)
 	titles := whole.Kids[1].Kids[0].Kids
 	for _, group := range whole.Kids[1:] {
 		for i := range group.Kids {
-			group.Kids[i].Attrs = append(group.Kids[i].Attrs, at("role", "row"))
+			attr("role=row").join(group.Kids[i])
 			for k := range group.Kids[i].Kids {
 				laidCell(group.Kids[i].Kids[k], areas[k], titles[k].Kids[0].Text)
 			}
 		}
 	}
 	for i := range whole.Kids[1:] {
-		whole.Kids[1+i].Attrs = append(whole.Kids[1+i].Attrs, at("role", "rowgroup"))
+		attr("role=rowgroup").join(whole.Kids[1+i])
 	}
 	return t
 }
@@ -39,11 +39,11 @@ func laidCell(n Node, area, title string) {
 	if len(n.Attrs) > 0 && n.Attrs[len(n.Attrs)-1].Name == "class" {
 		n.Attrs[len(n.Attrs)-1].Value += " " + names
 	} else {
-		n.Attrs = append(n.Attrs, class(names))
+		class(names).join(n)
 	}
-	n.Attrs = append(n.Attrs, at("role", role))
+	at("role", role).join(n)
 	if area == pairArea && n.Tag == "td" {
-		n.Attrs = append(n.Attrs, at("data-title", title))
+		at("data-title", title).join(n)
 		n.Kids = []Node{el("span", "", kids(n.Kids))}
 	}
 }

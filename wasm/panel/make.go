@@ -177,7 +177,7 @@ func partCells(s *app.State, p engpart.Part, chosen bool) []part {
 
 // pickPin is the number of a row, which chooses it.
 func pickPin(key, number, name string, e app.Event, chosen bool) Node {
-	return el("button", key, at("type", "button"), class("pick"), at("aria-label", name), state("aria-pressed", chosen), on("click", e),
+	return el("button", key, attr("type=button"), class("pick"), at("aria-label", name), state("aria-pressed", chosen), onClick(e),
 		el("span", "", class("pin"), text(number)))
 }
 
@@ -186,7 +186,7 @@ func markedRow(t Node, key string) Node {
 	body := t.Kids[0].Kids[2]
 	for i := range body.Kids {
 		if body.Kids[i].Key == key {
-			body.Kids[i].Attrs = append(body.Kids[i].Attrs, class("on"))
+			class("on").join(body.Kids[i])
 		}
 	}
 	return t

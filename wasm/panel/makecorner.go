@@ -55,7 +55,7 @@ func otherModules(s *app.State, m module.Result) part {
 // withIcon puts an icon on the side of a button that it points to.
 func withIcon(n Node, name string) Node {
 	if name == "right" {
-		n.Kids = append(n.Kids, icon(name))
+		n.add(icon(name))
 		return n
 	}
 	n.Kids = append([]Node{icon(name)}, n.Kids...)

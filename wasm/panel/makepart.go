@@ -51,8 +51,8 @@ func drawn(s *app.State, key, name string, d drawing.Drawing) Node {
 			attrs = append(attrs, a)
 		}
 	}
-	root.Attrs = append(attrs, at("role", "img"), at("aria-label", name))
-	return el("div", key, class("scroll drawing"), at("tabindex", "0"), at("role", "region"), at("aria-label", name), root)
+	root.Attrs = append(attrs, Attr{"role", "img"}, Attr{"aria-label", name})
+	return el("div", key, class("scroll drawing"), attr("tabindex=0"), attr("role=region"), at("aria-label", name), root)
 }
 
 // anonymous takes keys and ids from a picture that is drawn anew as a whole; what is

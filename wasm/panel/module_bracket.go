@@ -134,7 +134,7 @@ func (e editor) kindGroups(now string) (out kids) {
 		group := el("optgroup", "g-"+string(family), at("label", name), one(string(family), e.say("editor.bracket-fitting", words.Name("name", name))))
 		for _, k := range hardware.Of(family) {
 			if e.ours(k) || k.ID == now {
-				group.Kids = append(group.Kids, one(k.ID, e.bracketLabel(k)))
+				group.add(one(k.ID, e.bracketLabel(k)))
 			}
 		}
 		out = append(out, group)

@@ -274,8 +274,8 @@ func placeButtons(s *app.State) (out kids) {
 		n := strconv.Itoa(i + 1)
 		beside := float64(i-1) * 36 * pixelOf(s.Camera) // places may lie close together
 		f := fig{id: "place-" + n, at: drawing.Point{X: pose.X.MM() + beside, Y: pose.Y.MM()}}
-		out = append(out, f.placed("button", "fig place", at("type", "button"),
-			at("aria-label", say(s, "page.place-number", words.Name("number", n))), on("click", placeHere(s, pose)), text(n)))
+		out = append(out, f.placed("button", "fig place", attr("type=button"),
+			at("aria-label", say(s, "page.place-number", words.Name("number", n))), onClick(placeHere(s, pose)), text(n)))
 	}
 	return out
 }

@@ -48,12 +48,12 @@ func (p *Painter) Page(s *app.State) Node {
 		root.Kids = start(s)
 		return root
 	}
-	root.Attrs = append(root.Attrs, at("data-sheet", sheets()[s.SheetAt%3]))
+	at("data-sheet", sheets()[s.SheetAt%3]).join(root)
 	root.Kids = []Node{head(s), p.wall(s)}
 	if s.Typing.Open {
-		root.Kids = append(root.Kids, typing(s))
+		root.add(typing(s))
 	}
-	root.Kids = append(root.Kids, ledge(s), p.panel.once(s, p.side), stick(s))
+	root.add(ledge(s), p.panel.once(s, p.side), stick(s))
 	return root
 }
 
@@ -103,14 +103,14 @@ func sideOf(s *app.State) string {
 
 // mark is the sign of the project: a mitred corner.
 func mark() Node {
-	return svg("svg", "", class("mark"), at("viewBox", "0 0 26 26"), at("aria-hidden", "true"),
+	return svg("svg", "", class("mark"), at("viewBox", "0 0 26 26"), attr("aria-hidden=true"),
 		path("a", "M3 3h6v11.5l-6 6z"), path("b", "M3.6 21.5l6-6H24v6z"))
 }
 
 // head is the strip with the job's title, and how it is kept.
 func head(s *app.State) Node {
 	return el("header", "head", class("head"),
-		el("button", "home", at("type", "button"), class("home"), at("aria-label", say(s, "page.home")), on("click", app.Home{}), mark()),
+		el("button", "home", attr("type=button"), class("home"), at("aria-label", say(s, "page.home")), onClick(app.Home{}), mark()),
 		el("h1", "title", text(s.Title())),
 		kept(s),
 		button("copies", say(s, "page.copies"), app.Go{Job: app.Agree}, class("btn opt")))
@@ -147,7 +147,7 @@ func (p *Painter) wall(s *app.State) Node {
 	}
 	n := el("main", "wall", class(names), at("aria-label", say(s, name)), shows, tools(s))
 	if s.Toast.Text != "" {
-		n.Kids = append(n.Kids, toast(s))
+		n.add(toast(s))
 	}
 	return n
 }
@@ -155,7 +155,7 @@ func (p *Painter) wall(s *app.State) Node {
 // ruler is what the browser measures for the size of the picture where there is none; it
 // takes no pointer.
 func ruler() Node {
-	return el("div", "hand", class("hand ruler"), at("data-hand", "ruler"), at("aria-hidden", "true"))
+	return el("div", "hand", class("hand ruler"), attr("data-hand=ruler"), attr("aria-hidden=true"))
 }
 
 // boards is what stands in the place of the wall while boards are made.
@@ -172,8 +172,12 @@ func toast(s *app.State) Node {
 
 // tools are the buttons on the wall.
 func tools(s *app.State) Node {
-	group := func(key, names string, of ...part) Node { return el("div", key, class(names), parts(of)) }
-	return el("div", "tools", class("tools"), at("role", "group"), at("aria-label", say(s, "page.tools")),
+	group := func(key string, names class, of ...part) Node {
+		n := el("div", key, names)
+		n.with(of)
+		return n
+	}
+	return el("div", "tools", class("tools"), attr("role=group"), at("aria-label", say(s, "page.tools")),
 		group("undoing", "set", back(s), again(s)),
 		when(!shopping(s), group("zooming", "set",
 			bare("zoom-out", "minus", say(s, "page.zoom-out"), app.Zoom{By: 1 / zoomStep}),
@@ -196,7 +200,7 @@ func back(s *app.State) Node {
 	if !none {
 		label = say(s, "page.undo-what", words.Name("what", s.Called(s.History.Past[len(s.History.Past)-1].Name)))
 	}
-	return iconButton("undo", "undo", label, app.Undo{}, when(none, at("aria-disabled", "true")))
+	return iconButton("undo", "undo", label, app.Undo{}, when(none, attr("aria-disabled=true")))
 }
 
 func again(s *app.State) Node {
@@ -204,12 +208,14 @@ func again(s *app.State) Node {
 	if !none {
 		label = say(s, "page.redo-what", words.Name("what", s.Called(s.History.Future[len(s.History.Future)-1].Name)))
 	}
-	return bare("redo", "redo", label, app.Redo{}, when(none, at("aria-disabled", "true")))
+	return bare("redo", "redo", label, app.Redo{}, when(none, attr("aria-disabled=true")))
 }
 
 // bare is a tool that shows its icon only.
 func bare(key, name, label string, e app.Event, of ...part) Node {
-	return el("button", key, at("type", "button"), at("aria-label", label), on("click", e), parts(of), icon(name))
+	n := el("button", key, attr("type=button"), at("aria-label", label), onClick(e), icon(name))
+	n.with(of)
+	return n
 }
 
 // toggle is a tool that is on or off.
@@ -221,7 +227,7 @@ func toggle(_ *app.State, name, label string, of app.Switch, pressed bool) Node 
 func lamp(s *app.State) Node {
 	n := toggle(s, "evening", say(s, "page.evening"), app.Evening, evening(s))
 	if s.Settings.Theme == "evening" && !s.On[app.Evening] {
-		n.On = []Handler{on("click", app.Set{Name: "theme", Value: "day"})}
+		n.On = []Handler{{"click", app.Set{Name: "theme", Value: "day"}}}
 	}
 	return n
 }
@@ -231,7 +237,7 @@ func ledge(s *app.State) Node {
 	row := el("div", "", class("verdicts"))
 	_, build := base(s)
 	for i, v := range build.Verdicts {
-		row.Kids = append(row.Kids, verdict(s, i, v))
+		row.add(verdict(s, i, v))
 	}
 	return el("section", "ledge", class("ledge"), at("aria-label", say(s, "page.verdicts")), el("div", "", class("timber")), row)
 }
@@ -254,7 +260,7 @@ func verdict(s *app.State, i int, v engine.Verdict) Node {
 	if severity >= finding.Mend {
 		name = "is-warn"
 	}
-	return el("button", "verdict-"+strconv.Itoa(i+1), at("type", "button"), on("click", app.Lead{Verdict: i}),
+	return el("button", "verdict-"+strconv.Itoa(i+1), attr("type=button"), onClick(app.Lead{Verdict: i}),
 		shape, el("span", "", el("b", "", when(name != "", class(name)), text(title)), text(" "), el("span", "", said(sentence))))
 }
 
@@ -304,9 +310,9 @@ func jobs() []string { return []string{"survey", "arrange", "make", "hang", "agr
 // side is the sheet of the job in hand.
 func (p *Painter) side(s *app.State) Node {
 	job := jobs()[s.Job]
-	return el("aside", "panel", class("panel"), at("aria-labelledby", "panel-title"), at("data-job", job),
+	return el("aside", "panel", class("panel"), attr("aria-labelledby=panel-title"), at("data-job", job),
 		grab(s),
-		el("header", "", el("h2", "panel-title", at("id", "panel-title"), at("tabindex", "-1"), text(say(s, "page.job-"+job))),
+		el("header", "", el("h2", "panel-title", attr("id=panel-title"), attr("tabindex=-1"), text(say(s, "page.job-"+job))),
 			el("p", "", text(say(s, "page.asks-"+job)))),
 		el("div", "cols-"+job, class("cols"), led(s), p.sections(s)))
 }
@@ -340,8 +346,8 @@ func grab(s *app.State) Node {
 	if s.SheetAt == 2 {
 		key = "page.sheet-lower"
 	}
-	return el("button", "grab", at("type", "button"), class("grab"), state("aria-expanded", s.SheetAt == 2),
-		at("aria-label", say(s, key)), on("click", app.Sheet{}))
+	return el("button", "grab", attr("type=button"), class("grab"), state("aria-expanded", s.SheetAt == 2),
+		at("aria-label", say(s, key)), onClick(app.Sheet{}))
 }
 
 // stick is the setting-out stick with the five jobs as its notches.
@@ -349,13 +355,13 @@ func stick(s *app.State) Node {
 	n := el("nav", "stick", class("rod timber"), at("aria-label", say(s, "page.jobs")))
 	open := waiting(s)
 	for i, job := range jobs() {
-		n.Kids = append(n.Kids, notch(s, app.Job(i), job, open[i]))
+		n.add(notch(s, app.Job(i), job, open[i]))
 	}
 	return n
 }
 
 func notch(s *app.State, of app.Job, job string, open int) Node {
-	return el("button", "job-"+job, at("type", "button"), when(s.Job == of, at("aria-current", "page")), on("click", app.Go{Job: of}),
+	return el("button", "job-"+job, attr("type=button"), when(s.Job == of, attr("aria-current=page")), onClick(app.Go{Job: of}),
 		icon(job), text(say(s, "page.job-"+job)),
 		when(open > 0, text(" "), el("small", "open", text(say(s, "page.open", words.Count("n", open))))))
 }

@@ -160,18 +160,18 @@ func (p *Painter) picture(s *app.State) part {
 	now, build := base(s)
 	w, ok := now.Wall(s.Wall)
 	if !ok {
-		return el("div", "hand", class("hand"), at("data-hand", "picture"))
+		return el("div", "hand", class("hand"), attr("data-hand=picture"))
 	}
 	still, moving, figs := p.draw(s, now, build, w)
 	c := s.Camera
 	world := svg("g", "world")
 	world.Kids = still
-	hand := el("div", "hand", class("hand"), at("data-hand", "picture"), at("tabindex", "0"), at("role", "group"),
+	hand := el("div", "hand", class("hand"), attr("data-hand=picture"), attr("tabindex=0"), attr("role=group"),
 		at("aria-label", say(s, "page.hand")),
 		set("--s", decimal(c.Scale)), set("--ox", decimal(s.Size.Width/2-c.X*c.Scale)), set("--oy", decimal(s.Size.Height/2+c.Y*c.Scale)),
 		figures(s, now, build, figs), overFigures(s, build))
 	return parts{
-		svg("svg", "picture", class(pictureClass(s)), at("aria-hidden", "true"),
+		svg("svg", "picture", class(pictureClass(s)), attr("aria-hidden=true"),
 			svg("g", "camera", at("transform", transform(c, s.Size, p.last.box)), world,
 				svg("g", "moving", class("moving"), kids(moving)), svg("g", "over", over(s, p.last.box)))),
 		hand,
@@ -301,7 +301,7 @@ func (t *nodeSink) Open(tag, key string, attrs []drawing.Attr) {
 // Text adds a run of text.
 func (t *nodeSink) Text(s string) {
 	top := t.stack[len(t.stack)-1]
-	top.Kids = append(top.Kids, text(s))
+	top.add(text(s))
 }
 
 // Close ends an element.
@@ -314,7 +314,7 @@ func (t *nodeSink) Close() {
 		return
 	}
 	up := t.stack[len(t.stack)-1]
-	up.Kids = append(up.Kids, n)
+	up.add(n)
 }
 
 // severities is the worst finding of each module.

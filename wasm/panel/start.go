@@ -16,8 +16,8 @@ func start(s *app.State) []Node {
 			el("p", "kept", class("kept"), text(say(s, "page.nothing-kept")))),
 		startWall(s),
 		startLedge(s),
-		el("aside", "panel", class("panel"), at("aria-labelledby", "panel-title"), at("data-job", "start"),
-			el("header", "", el("h2", "panel-title", at("id", "panel-title"), at("tabindex", "-1"), text(say(s, "page.start-title"))),
+		el("aside", "panel", class("panel"), attr("aria-labelledby=panel-title"), attr("data-job=start"),
+			el("header", "", el("h2", "panel-title", attr("id=panel-title"), attr("tabindex=-1"), text(say(s, "page.start-title"))),
 				el("p", "", text(say(s, "page.start-asks")))),
 			el("div", "cols-start", class("cols"),
 				problem(s), newWall(s), keptJobs(s), openOther(s), examples(s),
@@ -30,13 +30,13 @@ func start(s *app.State) []Node {
 func startWall(s *app.State) Node {
 	line := func(names, d string) Node { return svg("path", "", class(names), at("d", d)) }
 	return el("main", "wall", class("wall bare"), at("aria-label", say(s, "page.wall")),
-		svg("svg", "picture", class("picture"), at("viewBox", "-420 -240 3800 3000"), at("aria-hidden", "true"), at("preserveAspectRatio", "xMidYMid meet"),
+		svg("svg", "picture", class("picture"), at("viewBox", "-420 -240 3800 3000"), attr("aria-hidden=true"), at("preserveAspectRatio", "xMidYMid meet"),
 			line("room", "M0 0L-1600-700M2960 0L4560-700M0 2460L-1600 3400M2960 2460L4560 3400"),
 			line("edge", "M0-26v2512M2960-26v2512M-26 0h3012M-26 2460h3012"),
 			line("thin", "M0 2365h2960"),
 			line("asked", "M0 2620h1400M1560 2620h1400M0 2580v80M2960 2580v80M-160 0v1150M-160 1310v1150M-200 0h80M-200 2460h80"),
-			svg("text", "", at("x", "1480"), at("y", "2660"), text("?")),
-			svg("text", "", at("x", "-160"), at("y", "1270"), text("?"))),
+			svg("text", "", attr("x=1480"), attr("y=2660"), text("?")),
+			svg("text", "", attr("x=-160"), attr("y=1270"), text("?"))),
 		el("div", "hello", class("hello"), el("b", "", text(say(s, "page.name"))), el("p", "", text(say(s, "page.what-for")))))
 }
 
@@ -48,7 +48,7 @@ func startLedge(s *app.State) Node {
 		if i == 2 {
 			shape, key = signOf("is-sum", path("thin", "M2 5.5h20v4H2zM2 14.5h13v4H2zM19 14.5h3v4h-3z")), "page.nothing-yet"
 		}
-		row.Kids = append(row.Kids, el("p", "verdict-"+of, shape,
+		row.add(el("p", "verdict-"+of, shape,
 			el("span", "", el("b", "", text(say(s, "page.verdict-"+of))), text(" "), el("span", "", text(say(s, key))))))
 	}
 	return el("section", "ledge", class("ledge"), at("aria-label", say(s, "page.verdicts")), el("div", "", class("timber")), row)
@@ -58,7 +58,7 @@ func startLedge(s *app.State) Node {
 func startStick(s *app.State) Node {
 	n := el("nav", "stick", class("rod timber"), at("aria-label", say(s, "page.jobs")))
 	for i, job := range jobs() {
-		n.Kids = append(n.Kids, el("button", "job-"+job, at("type", "button"), when(i == 0, at("aria-current", "page")),
+		n.add(el("button", "job-"+job, attr("type=button"), when(i == 0, attr("aria-current=page")),
 			flag("disabled", i > 0), icon(job), text(say(s, "page.job-"+job))))
 	}
 	return n
@@ -76,8 +76,8 @@ func problem(s *app.State) part {
 func newWall(s *app.State) Node {
 	figure := func(name, label, example string) Node {
 		return el("div", "", class("field"), el("label", "", at("for", "f-new-"+name), text(say(s, label))),
-			el("input", "new-"+name, at("id", "f-new-"+name), at("name", name), at("type", "text"), at("inputmode", "decimal"),
-				at("autocomplete", "off"), at("placeholder", example)))
+			el("input", "new-"+name, at("id", "f-new-"+name), at("name", name), attr("type=text"), attr("inputmode=decimal"),
+				attr("autocomplete=off"), at("placeholder", example)))
 	}
 	width, height := "2960", "2460"
 	if s.Settings.Units == unit.Inches {
@@ -86,7 +86,7 @@ func newWall(s *app.State) Node {
 	return el("section", "new", el("form", "new-form", class("stack"), at("aria-label", say(s, "page.start-title")), on("submit", app.NewJob{}),
 		units(s),
 		el("div", "", class("fields"), figure("width", "page.wall-width-plain", width), figure("height", "page.wall-height-plain", height)),
-		el("button", "draw", at("type", "submit"), class("btn main"), text(say(s, "page.draw-wall"))),
+		el("button", "draw", attr("type=submit"), class("btn main"), text(say(s, "page.draw-wall"))),
 		note("", say(s, "page.figures-read"))))
 }
 
@@ -94,7 +94,7 @@ func newWall(s *app.State) Node {
 func units(s *app.State) Node {
 	one := func(u unit.System, key string) Node {
 		return el("label", "", class("choice"),
-			el("input", "units-"+string(u), at("type", "radio"), at("name", "units"), at("value", string(u)),
+			el("input", "units-"+string(u), attr("type=radio"), attr("name=units"), at("value", string(u)),
 				flag("checked", s.Settings.Units == u || s.Settings.Units == "" && u == unit.Metric),
 				on("change", app.Set{Name: "units", Value: string(u)})),
 			el("span", "", text(say(s, key))))
@@ -110,8 +110,8 @@ func keptJobs(s *app.State) part {
 	}
 	list := el("ul", "", class("pieces plain"), at("aria-label", say(s, "page.kept-jobs")))
 	for _, j := range s.Jobs {
-		list.Kids = append(list.Kids, el("li", j.ID,
-			el("div", "", el("button", "open-"+j.ID, at("type", "button"), class("name"), on("click", app.Open{Kept: j.ID}), text(j.Title)),
+		list.add(el("li", j.ID,
+			el("div", "", el("button", "open-"+j.ID, attr("type=button"), class("name"), onClick(app.Open{Kept: j.ID}), text(j.Title)),
 				el("span", "", class("n"), said(say(s, "page.kept-line", words.Name("summary", j.Summary), words.Name("at", j.At))))),
 			button("forget-"+j.ID, say(s, "page.forget"), app.Forget{ID: j.ID}, class("btn plain"),
 				at("aria-label", say(s, "page.forget-job", words.Name("job", j.Title))))))
@@ -122,20 +122,20 @@ func keptJobs(s *app.State) part {
 // openOther opens a file, a link or a code.
 func openOther(s *app.State) Node {
 	return section("open", say(s, "page.or-open"),
-		el("label", "file-label", class("btn file"), el("input", "file", at("type", "file"), at("accept", ".json,.txt,application/json,text/plain")),
+		el("label", "file-label", class("btn file"), el("input", "file", attr("type=file"), attr("accept=.json,.txt,application/json,text/plain")),
 			el("span", "", text(say(s, "page.open-file")))),
 		el("form", "paste", class("stack"), at("aria-label", say(s, "page.paste")), on("submit", app.Opened{}),
-			el("div", "", class("field"), el("label", "", at("for", "f-code"), text(say(s, "page.paste"))),
-				el("textarea", "code", at("id", "f-code"), at("rows", "2"), at("autocomplete", "off"), at("spellcheck", "false"))),
-			el("button", "open-code", at("type", "submit"), class("btn"), text(say(s, "page.open-code")))))
+			el("div", "", class("field"), el("label", "", attr("for=f-code"), text(say(s, "page.paste"))),
+				el("textarea", "code", attr("id=f-code"), attr("rows=2"), attr("autocomplete=off"), attr("spellcheck=false"))),
+			el("button", "open-code", attr("type=submit"), class("btn"), text(say(s, "page.open-code")))))
 }
 
 // examples are finished jobs to look at.
 func examples(s *app.State) Node {
 	list := el("ul", "", class("pieces plain"), at("aria-label", say(s, "page.examples")))
 	for _, e := range assets.Examples() {
-		list.Kids = append(list.Kids, el("li", "example-"+e.Name,
-			el("div", "", el("button", "show-"+e.Name, at("type", "button"), class("name"), on("click", app.Open{Example: e.Name}), text(capital(e.Name))),
+		list.add(el("li", "example-"+e.Name,
+			el("div", "", el("button", "show-"+e.Name, attr("type=button"), class("name"), onClick(app.Open{Example: e.Name}), text(capital(e.Name))),
 				el("span", "", class("n"), text(e.Says)))))
 	}
 	return section("examples", say(s, "page.examples"), list)

@@ -19,13 +19,13 @@ func typing(s *app.State) Node {
 		on("submit", app.Entered{Field: t.Field}), on("keydown", app.Dismiss{}),
 		el("div", "line", class("line"),
 			el("div", "", class("field"),
-				el("label", "", at("for", "f-typing"), text(t.Field.Label)),
-				el("input", "typing", at("id", "f-typing"), at("type", "text"), at("inputmode", "decimal"), at("autocomplete", "off"),
-					at("value", value), at("aria-describedby", "typing-says"), when(t.Echo.Bad, at("aria-invalid", "true")),
+				el("label", "", attr("for=f-typing"), text(t.Field.Label)),
+				el("input", "typing", attr("id=f-typing"), attr("type=text"), attr("inputmode=decimal"), attr("autocomplete=off"),
+					at("value", value), attr("aria-describedby=typing-says"), when(t.Echo.Bad, attr("aria-invalid=true")),
 					on("input", app.TypedInto{Field: t.Field}), on("keydown", app.StepField{Field: t.Field, By: 1}))),
-			el("button", "typing-set", at("type", "submit"), class("btn main"), text(say(s, "page.set"))),
+			el("button", "typing-set", attr("type=submit"), class("btn main"), text(say(s, "page.set"))),
 			button("typing-leave", say(s, "page.leave"), app.Dismiss{}, class("btn plain"))),
-		el("p", "says", at("id", "typing-says"), at("role", "status"), class("small mute"), typedSays(s)),
+		el("p", "says", attr("id=typing-says"), attr("role=status"), class("small mute"), typedSays(s)),
 		keys(s))
 }
 
@@ -52,15 +52,15 @@ func keys(s *app.State) Node {
 	if s.Plan.Units.System == unit.Inches {
 		other, unitKey = " mm", "mm"
 	}
-	n := el("div", "keys", class("keys"), at("role", "group"), at("aria-label", say(s, "page.keys")))
+	n := el("div", "keys", class("keys"), attr("role=group"), at("aria-label", say(s, "page.keys")))
 	for _, k := range [...]struct{ key, face, says string }{
 		{" 1/2", "1/2", "page.key-half"}, {" 1/4", "1/4", "page.key-quarter"}, {" 1/8", "1/8", "page.key-eighth"},
 		{" 1/16", "1/16", "page.key-sixteenth"}, {"/", "/", "page.key-over"},
 		{"'", "′", "page.key-feet"}, {`"`, "″", "page.key-inches"}, {"-", "−", "page.key-minus"}, {"+", "+", "page.key-plus"},
 		{other, unitKey, "page.key-" + unitKey},
 	} {
-		n.Kids = append(n.Kids, el("button", "key-"+k.face, at("type", "button"), at("aria-label", say(s, k.says)),
-			on("click", app.PressKey{Key: k.key}), fractions(k.face)))
+		n.add(el("button", "key-"+k.face, attr("type=button"), at("aria-label", say(s, k.says)),
+			onClick(app.PressKey{Key: k.key}), fractions(k.face)))
 	}
 	return n
 }
