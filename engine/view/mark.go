@@ -1,8 +1,6 @@
 package view
 
 import (
-	"slices"
-
 	"ledgewright/engine/drawing"
 	"ledgewright/engine/wall"
 )
@@ -76,15 +74,27 @@ func (p *painter) points(points []wall.Point) {
 		p.numbered(points)
 		return
 	}
-	if p.some { // what a mark shows is of its own module
-		points = slices.DeleteFunc(slices.Clone(points), func(q wall.Point) bool { return !p.draws(q.Module) })
-	}
+	points = p.drawn(points)
 	first := shown(points)
 	for i := range points {
 		if q := &points[i]; first[i] {
 			p.mark(q, point{X: q.X.MM(), Y: q.Y.MM()}, held(points, i))
 		}
 	}
+}
+
+// drawn returns the points of the modules that are drawn: what a mark shows is of its own
+// module.
+func (p *painter) drawn(points []wall.Point) (out []wall.Point) {
+	if !p.some {
+		return points
+	}
+	for i := range points {
+		if p.draws(points[i].Module) {
+			out = append(out, points[i])
+		}
+	}
+	return out
 }
 
 // numbered draws the holes with their numbers, which make room for each other.

@@ -38,10 +38,7 @@ func figsOf(items []drawing.Item) []fig {
 // figures are the texts of the drawing, each a button where it can be typed.
 func figures(s *app.State, now plan.Plan, b engine.Build, figs []fig) kids {
 	out := make(kids, 0, len(figs))
-	of := figured{now, b, nil}
-	if s.Job == app.Arrange {
-		of.pieces = piecesOf(s, now, b)
-	}
+	of := figured{now, b}
 	for _, f := range figs {
 		out = append(out, f.node(s, of))
 	}
@@ -50,9 +47,8 @@ func figures(s *app.State, now plan.Plan, b engine.Build, figs []fig) kids {
 
 // figured is what the figures are of.
 type figured struct {
-	plan   plan.Plan
-	build  engine.Build
-	pieces []piece
+	plan  plan.Plan
+	build engine.Build
 }
 
 // node is the figure on the page.
@@ -120,11 +116,10 @@ func (f fig) field(s *app.State, of figured) (app.Field, bool) {
 	case owner == "height":
 		return heightField(s, key, of, what)
 	}
-	i := slices.IndexFunc(of.pieces, func(p piece) bool { return p.m.ID == owner && p.stands })
-	if i < 0 {
+	p, ok := pieceOf(s, of.plan, of.build, owner)
+	if !ok || !p.stands {
 		return app.Field{}, false
 	}
-	p := &of.pieces[i]
 	switch what {
 	case "width":
 		return p.size(s, key, false)
@@ -160,10 +155,13 @@ func heightField(s *app.State, key string, of figured, height string) (app.Field
 			return lineField(s, key, l), true
 		}
 	}
-	var on []*piece
-	for i := range of.pieces {
-		p := &of.pieces[i]
-		if p.stands && p.placed.Box.MinY.Decimal() == height && (len(s.Chosen) == 0 || slices.Contains(s.Chosen, p.m.ID)) {
+	var on []piece
+	for i := range of.plan.Modules {
+		id := of.plan.Modules[i].ID
+		if len(s.Chosen) > 0 && !slices.Contains(s.Chosen, id) {
+			continue
+		}
+		if p, _ := pieceOf(s, of.plan, of.build, id); p.stands && p.placed.Box.MinY.Decimal() == height {
 			on = append(on, p)
 		}
 	}

@@ -35,6 +35,8 @@ type picture struct {
 
 	held  string // the modules in the hand, for which the next was found
 	still []Node // the world without them and without dimensions
+
+	woods []drawing.Species // how woods look; made once
 }
 
 // A source is all that a drawing depends on. Plans and builds are told apart by where
@@ -200,7 +202,7 @@ func (p *Painter) draw(s *app.State, now plan.Plan, build engine.Build, w plan.W
 	a, _ := now.Arrangement(s.Arrangement)
 	d := view.Held(w, resultOf(build, s.Arrangement), build.Modules, viewOptions(s, now, w, a, from), s.Drag.Modules)
 	sink := nodeSink{}
-	drawing.WriteItems(d.Items, d, svgOptions(from, 0), &sink)
+	drawing.WriteItems(d.Items, d, p.last.svgOptions(from, 0), &sink)
 	return p.last.still, sink.roots, figsOf(d.Items)
 }
 
@@ -213,8 +215,8 @@ func (p *Painter) rest(s *app.State, now plan.Plan, build engine.Build, w plan.W
 	a, _ := now.Arrangement(s.Arrangement)
 	d := view.Wall(w, resultOf(build, s.Arrangement), build.Modules, viewOptions(s, now, w, a, from))
 	sink := nodeSink{}
-	drawing.WriteSVG(d, svgOptions(from, from.grained()), &sink)
-	p.last = picture{from: from, box: d.Box, figs: figsOf(d.Items)}
+	drawing.WriteSVG(d, p.last.svgOptions(from, from.grained()), &sink)
+	p.last = picture{from: from, box: d.Box, figs: figsOf(d.Items), woods: p.last.woods}
 	p.last.world = append(withoutTitle(sink.roots[0].Kids), surveyMarks(s, w, d.Box, from.pixel)...)
 }
 
@@ -222,8 +224,11 @@ func (p *Painter) rest(s *app.State, now plan.Plan, build engine.Build, w plan.W
 // the picture is moved about.
 func beyond(w plan.Wall) float64 { return 3 * max(w.Width.MM(), w.Height.MM()) }
 
-func svgOptions(from source, grain int) drawing.SVGOptions {
-	o := drawing.SVGOptions{Scale: 1, NoText: true, KeepLines: true, Prefix: "w-", Woods: view.Woods(), Grain: grain}
+func (p *picture) svgOptions(from source, grain int) drawing.SVGOptions {
+	if p.woods == nil {
+		p.woods = view.Woods()
+	}
+	o := drawing.SVGOptions{Scale: 1, NoText: true, KeepLines: true, Prefix: "w-", Woods: p.woods, Grain: grain}
 	if from.evening {
 		o.Theme = drawing.Evening
 	}

@@ -41,17 +41,19 @@ func piecesOf(s *app.State, p plan.Plan, b engine.Build) []piece {
 
 // pieceOf returns one module.
 func pieceOf(s *app.State, p plan.Plan, b engine.Build, id string) (piece, bool) {
-	i := slices.IndexFunc(p.Modules, func(m plan.Module) bool { return m.ID == id })
-	if i < 0 {
-		return piece{}, false
+	for i := range p.Modules {
+		if p.Modules[i].ID != id {
+			continue
+		}
+		one := piece{m: p.Modules[i]}
+		if i < len(b.Modules) {
+			one.worked = b.Modules[i]
+		}
+		a, _ := p.Arrangement(s.Arrangement)
+		one.stand(a, resultOf(b, s.Arrangement))
+		return one, true
 	}
-	one := piece{m: p.Modules[i]}
-	if i < len(b.Modules) {
-		one.worked = b.Modules[i]
-	}
-	a, _ := p.Arrangement(s.Arrangement)
-	one.stand(a, resultOf(b, s.Arrangement))
-	return one, true
+	return piece{}, false
 }
 
 // stand finds where the module stands.
