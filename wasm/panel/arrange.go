@@ -131,9 +131,9 @@ func pieceRow(s *app.State, p piece, worst finding.Severity) Node {
 	size := style.Length(p.width()) + " × " + style.Length(p.height())
 	return el("li", p.m.ID, class(names),
 		silhouette(p),
-		el("div", "", choosing(s, p, on),
-			el("span", "size", class("n"), sizes(size)), el("span", "place", class("n"), said(at1))),
-		moduleState(s, worst))
+		el("div", "", choosing(s, p, on, at("aria-describedby", "place-"+p.m.ID+" state-"+p.m.ID+" size-"+p.m.ID)),
+			el("p", "size", class("n"), at("id", "size-"+p.m.ID), sizes(size)), el("p", "place", class("n"), at("id", "place-"+p.m.ID), said(at1))),
+		moduleState(s, "state-"+p.m.ID, worst))
 }
 
 // sizes sets a width and a height.
@@ -148,14 +148,14 @@ func sizes(size string) kids {
 	return out
 }
 
-// choosing is the button with the module's name.
-func choosing(_ *app.State, p piece, on bool) Node {
-	return el("button", "choose-"+p.m.ID, attr("type=button"), class("name"), state("aria-pressed", on),
+// choosing is the button with the module's name; what else its row says describes it.
+func choosing(_ *app.State, p piece, on bool, described part) Node {
+	return el("button", "choose-"+p.m.ID, attr("type=button"), class("name"), state("aria-pressed", on), described,
 		onClick(app.Choose{Module: p.m.ID}), text(p.m.Label()))
 }
 
 // moduleState is the worst of a module's findings in a word.
-func moduleState(s *app.State, worst finding.Severity) Node {
+func moduleState(s *app.State, id string, worst finding.Severity) Node {
 	key := "page.state-fits"
 	switch worst {
 	case finding.Stop:
@@ -165,7 +165,9 @@ func moduleState(s *app.State, worst finding.Severity) Node {
 	case finding.Unknown:
 		key = "page.state-unknown"
 	}
-	return label(worst, say(s, key))
+	n := label(worst, say(s, key))
+	at("id", id).join(n)
+	return n
 }
 
 // offWall lists the modules that hang elsewhere or nowhere.
@@ -177,8 +179,8 @@ func offWall(s *app.State, all []piece) Node {
 		}
 		style := s.Plan.Style()
 		list.add(el("li", p.m.ID, silhouette(p),
-			el("div", "", choosing(s, p, slices.Contains(s.Chosen, p.m.ID)),
-				el("span", "", class("n"), sizes(style.Length(p.width())+" × "+style.Length(p.height())))),
+			el("div", "", choosing(s, p, slices.Contains(s.Chosen, p.m.ID), at("aria-describedby", "size-"+p.m.ID)),
+				el("p", "", class("n"), at("id", "size-"+p.m.ID), sizes(style.Length(p.width())+" × "+style.Length(p.height())))),
 			when(s.Arrangement != "", act("place-"+p.m.ID, say(s, "page.place"), placeFree(s, all, p),
 				at("aria-label", say(s, "page.place-module", p.named()))))))
 	}

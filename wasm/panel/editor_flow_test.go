@@ -189,7 +189,7 @@ func (m *maker) builds() {
 	m.types("Divider 1 at, along its first board, mm", "420")
 	m.types("Divider 1 thickness, mm", "18")
 	m.chooses("Divider 1, joint at the end", "butt")
-	m.chooses("Place again by", "by the overhang")
+	m.chooses("Rule to place again by", "by the overhang")
 	m.chooses("Bracket 1 kind", "rod set in the wall, rod 10 mm, lag rod")
 	m.types("Bracket 2 at, along the board, mm", "440")
 }

@@ -189,9 +189,11 @@ func faults(page Node) (out []string) {
 			}
 		}
 	})
-	for id := range wanted {
-		if !ids[id] {
-			out = append(out, "nothing has the id "+id)
+	for list := range wanted {
+		for _, id := range strings.Fields(list) {
+			if !ids[id] {
+				out = append(out, "nothing has the id "+id)
+			}
 		}
 	}
 	slices.Sort(out)

@@ -73,8 +73,8 @@ func surveyFigures(s *app.State) kids {
 	if s.On[app.Studs] {
 		out = append(out, studFigures(s, w, px)...)
 	}
-	for _, o := range w.Obstacles {
-		out = append(out, obstacleFigures(s, w, o, px)...)
+	for i := range w.Obstacles {
+		out = append(out, obstacleFigures(s, w, i, px)...)
 	}
 	return out
 }
@@ -92,13 +92,14 @@ func studFigures(s *app.State, w plan.Wall, px unit.Length) (out kids) {
 }
 
 // obstacleFigures are the sizes of an obstacle, and its place while it is chosen.
-func obstacleFigures(s *app.State, w plan.Wall, o plan.Obstacle, px unit.Length) (out kids) {
+func obstacleFigures(s *app.State, w plan.Wall, i int, px unit.Length) (out kids) {
+	o := w.Obstacles[i]
 	on := s.At.Kind == "obstacle" && s.At.ID == o.ID
 	if !on && (o.Width < 100*px || o.Height < 60*px) {
 		return nil
 	}
 	set := func(member, label string, now unit.Length) app.Field {
-		return lengthField(s, "fig-"+o.ID+"/"+member, say(s, label, words.Name("what", obstacleLabel(s, o))),
+		return lengthField(s, "fig-"+o.ID+"/"+member, say(s, label, words.Name("what", obstacleName(s, w, i))),
 			line("set-obstacle", "wall", w.ID, "obstacle", o.ID, member, "$"), now)
 	}
 	up := func(f fig) fig { f.up = true; return f }
