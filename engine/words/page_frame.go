@@ -73,6 +73,7 @@ func frameWords() []Entry {
 		{"page.key-eighth", "and an eighth"},
 		{"page.key-sixteenth", "and a sixteenth"},
 		{"page.key-over", "/ over"},
+		{"page.key-space", "␣ space"},
 		{"page.key-feet", "′ feet"},
 		{"page.key-inches", "″ inches"},
 		{"page.key-minus", "− minus"},

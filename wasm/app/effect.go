@@ -32,6 +32,8 @@ type (
 	}
 	// Focus moves the focus to the control of that key.
 	Focus struct{ Key string }
+	// Uncover scrolls the control of that key to where nothing covers it.
+	Uncover struct{ Key string }
 	// Again asks for a Reckon event when the page is idle.
 	Again struct{}
 	// After asks for the Event in so many milliseconds; a later After of the same Name
@@ -54,6 +56,7 @@ func (Save) effect()         {}
 func (PickFile) effect()     {}
 func (Say) effect()          {}
 func (Focus) effect()        {}
+func (Uncover) effect()      {}
 func (Again) effect()        {}
 func (After) effect()        {}
 func (Address) effect()      {}

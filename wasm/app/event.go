@@ -62,8 +62,11 @@ type (
 	}
 	// OpenTyping opens the typing strip on a figure of the picture.
 	OpenTyping struct{ Field Field }
-	// PressKey adds a key of the strip to its text.
-	PressKey struct{ Key string }
+	// PressKey puts a key of the strip into the field of that key, where its caret stands.
+	// The browser does it, and then tells what the field says as if it had been typed.
+	PressKey struct{ Key, Into string }
+	// UseField says that a field of the panel has the focus; without one, that none has.
+	UseField struct{ Field Field }
 	// StepField changes a field by steps of its unit: ±1 small, ±10 large.
 	StepField struct {
 		Field Field
@@ -154,6 +157,7 @@ func (TypedInto) event()       {}
 func (Entered) event()         {}
 func (OpenTyping) event()      {}
 func (PressKey) event()        {}
+func (UseField) event()        {}
 func (StepField) event()       {}
 func (NewJob) event()          {}
 func (Choose) event()          {}

@@ -139,6 +139,17 @@ func backTo(was Typing) []Effect {
 	return []Effect{Focus{Key: was.Field.Key}}
 }
 
+// use says which field of the panel has the focus. The strip of keys that stands below it
+// then must not cover it.
+func use(s State, f Field) (State, []Effect) {
+	came := f.Key != "" && f.Key != s.Using.Key
+	s.Using = f
+	if came {
+		return s, []Effect{Uncover{f.Key}}
+	}
+	return s, nil
+}
+
 // step changes a field by so many of its steps.
 func step(s State, f Field, by int) (State, []Effect) {
 	text := f.Value

@@ -10,6 +10,20 @@ import (
 	"ledgewright/engine/unit"
 )
 
+// A field that comes to have the focus must be seen above the strip of its keys.
+func TestTheFieldInUseIsUncovered(t *testing.T) {
+	s := aShelf(t)
+	f := Field{Key: "wall-width", Kind: LengthField}
+	s, effects := play(s, UseField{f})
+	require.Equal(t, f, s.Using)
+	require.Equal(t, []Effect{Uncover{"wall-width"}}, effects)
+	s, _ = play(s, UseField{})
+	s, effects = play(s, UseField{})
+	require.Empty(t, effects)
+	s, _ = play(s, UseField{f}, Go{Job: Make})
+	require.Empty(t, s.Using.Key, "another job, other fields")
+}
+
 // A gap to the right end of a wall 3 000 wide, typed, is a place of the pivot: of a box
 // 400 wide its middle stands 200 short of the gap.
 func TestFieldMeasuredFromElsewhere(t *testing.T) {

@@ -206,7 +206,7 @@ func begin(s State, p plan.Plan, id string) (State, []Effect) {
 	}
 	s.Screen, s.Problem = AtWork, ""
 	s.Plan, s.History = p, History{}
-	s.Chosen, s.At, s.Typing, s.Preview, s.Drag, s.Fields = nil, Thing{}, Typing{}, Preview{}, Drag{}, nil
+	s.Chosen, s.At, s.Typing, s.Preview, s.Drag, s.Fields, s.Using = nil, Thing{}, Typing{}, Preview{}, Drag{}, nil, Field{}
 	s.Arrangement, s.Wall = "", ""
 	if len(p.Arrangements) > 0 {
 		s.Arrangement = p.Arrangements[0].ID

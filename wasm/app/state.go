@@ -88,6 +88,7 @@ type State struct {
 	Hand    hand.Hand
 	Drag    Drag
 	Typing  Typing
+	Using   Field // of the panel, while it has the focus
 	Preview Preview
 	Places  Places
 	Fields  map[string]Echo // by field key: what was read in fields of the panel

@@ -22,11 +22,11 @@ func Step(s State, e Event) (State, []Effect) {
 		s.Now = e.Now
 		return s, nil
 	case Go:
-		s.Job, s.Typing, s.Preview = e.Job, Typing{}, Preview{}
+		s.Job, s.Typing, s.Preview, s.Using = e.Job, Typing{}, Preview{}, Field{}
 		s, effects := turned(s)
 		return s, append(effects, Focus{Key: "panel-title"})
 	case Home:
-		s.Screen = AtStart
+		s.Screen, s.Using = AtStart, Field{}
 		return s, []Effect{ListKept{}}
 	case Show:
 		return toggle(s, e.What), nil
@@ -75,8 +75,8 @@ func stepEdit(s State, e Event) (State, []Effect, bool) {
 	case OpenTyping:
 		s.Typing = Typing{Open: true, Field: e.Field, Echo: Echo{Text: e.Field.Value}, Was: e.Field.Value}
 		effects = []Effect{Focus{Key: "typing"}}
-	case PressKey:
-		s, effects = typedInto(s, s.Typing.Field, s.Typing.Echo.Text+e.Key)
+	case UseField:
+		s, effects = use(s, e.Field)
 	case NewJob:
 		s, effects = newJob(s, e)
 	default:

@@ -102,8 +102,8 @@ func (t *Tree) sync(o *node, was panel.Node) {
 }
 
 // syncText sets the text of a control, but not over what is being typed in it: then
-// only where the page followed the typing and now means something else, as when a key
-// of the page added to it.
+// only where the page followed the typing and now means something else, as when an arrow key
+// changed the figure.
 func (t *Tree) syncText(o *node, was, now string, fresh bool) {
 	switch {
 	case fresh:

@@ -106,9 +106,12 @@ func (e *element) Remove() {
 	}
 }
 
-func (e *element) Mark(mark int)      { e.v.Set(markName, mark) }
-func (e *element) Value() string      { return e.v.Get("value").String() }
-func (e *element) SetValue(s string)  { e.v.Set("value", s) }
+func (e *element) Mark(mark int)     { e.v.Set(markName, mark) }
+func (e *element) Value() string     { return e.v.Get("value").String() }
+func (e *element) SetValue(s string) { e.v.Set("value", s) }
+func (e *element) Insert(s string) {
+	e.v.Call("setRangeText", s, e.v.Get("selectionStart"), e.v.Get("selectionEnd"), "end")
+}
 func (e *element) Checked() bool      { return e.v.Get("checked").Bool() }
 func (e *element) SetChecked(on bool) { e.v.Set("checked", on) }
 func (e *element) Select(option int)  { e.v.Set("selectedIndex", option) }

@@ -55,7 +55,8 @@ type fake struct {
 	mark     int
 	value    string
 	checked  bool
-	chosen   *fake // the option of a select
+	caret    [2]int // what is selected of the value
+	chosen   *fake  // the option of a select
 	modal    bool
 	scrolled int
 }
@@ -126,6 +127,13 @@ func (f *fake) Mark(mark int)     { f.mark = mark }
 func (f *fake) Value() string     { return f.value }
 func (f *fake) SetValue(s string) { f.doc.did("value " + s); f.value = s }
 func (f *fake) Checked() bool     { return f.checked }
+
+// Insert replaces what is selected; the caret then stands behind it.
+func (f *fake) Insert(s string) {
+	f.doc.did("insert " + s)
+	f.value = f.value[:f.caret[0]] + s + f.value[f.caret[1]:]
+	f.caret = [2]int{f.caret[0] + len(s), f.caret[0] + len(s)}
+}
 
 func (f *fake) SetChecked(on bool) {
 	f.doc.did("checked")

@@ -60,6 +60,9 @@ func (t *Tree) Hear(s Signal) Answer {
 	if e == nil {
 		return t.unheard(o, s)
 	}
+	if k, ok := e.(app.PressKey); ok {
+		return t.put(k)
+	}
 	switch s.On {
 	case "click":
 		if at != o && o.sort.isControl() {
@@ -98,6 +101,16 @@ func (t *Tree) KeepsFocus(mark int) bool {
 	_, e := handler(t.marked[mark], "click")
 	_, key := e.(app.PressKey)
 	return key
+}
+
+// put puts a key of the page's strip into its field, and answers as to any typing there.
+func (t *Tree) put(k app.PressKey) Answer {
+	o := t.top.find(func(o *node) bool { return o.is.Key == k.Into && o.sort == textControl })
+	if o == nil {
+		return Answer{}
+	}
+	o.el.Insert(k.Key)
+	return t.Hear(Signal{On: "input", Mark: o.mark})
 }
 
 // settle says that what a person did to a control is finished. Of the radio buttons of

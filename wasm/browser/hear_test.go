@@ -45,6 +45,26 @@ func TestKeysOfTheStripLeaveTheFocus(t *testing.T) {
 	require.False(t, tree.KeepsFocus(0))
 }
 
+// A key of the strip goes into its field where the caret stands, and counts as typed there.
+func TestKeysOfTheStripGoToTheCaret(t *testing.T) {
+	d, tree := newFake()
+	page := func(value string) panel.Node {
+		return el("div", field(value), on("click", app.PressKey{Key: " 1/2", Into: "length"}, el("button")),
+			on("click", app.PressKey{Key: "/", Into: "gone"}, el("button")))
+	}
+	tree.Apply(page("20 mm"))
+	typed := d.body.kids[0].kids[0]
+	typed.Focus()
+	typed.caret = [2]int{2, 2}
+	press := func() string { return tree.Hear(Signal{On: "click", Mark: 2}).Event.(app.TypedInto).Text }
+	require.Equal(t, "20 1/2 mm", press())
+	tree.Apply(page("20 1/2 mm"))
+	require.Equal(t, "20 1/2 1/2 mm", press(), "the caret stands behind what was put in")
+	tree.Apply(page("20 mm"))
+	require.Equal(t, "20 1/2 1/2 mm", typed.value, "it is being typed, also by keys of the strip")
+	require.Equal(t, Answer{}, tree.Hear(Signal{On: "click", Mark: 3}), "its field is gone")
+}
+
 func TestSignalOfWhatIsGoneMeansNothing(t *testing.T) {
 	_, tree := newFake()
 	tree.Apply(on("click", app.Undo{}, el("button")))

@@ -26,7 +26,7 @@ type Loop struct {
 
 	state   app.State
 	moves   []hand.Event // that wait for the frame
-	focus   []app.Focus  // that wait for the page
+	after   []app.Effect // that wait for the page
 	entered app.Entered  // since the last frame
 	asked   bool
 	wakes   float64
@@ -79,14 +79,19 @@ func (l *Loop) Frame() {
 	}
 }
 
-// change applies the page and moves the focus.
+// change applies the page, then moves the focus and what it must be seen in.
 func (l *Loop) change() {
 	l.changing = true
 	l.Tree.Apply(l.Page(l.state))
-	for _, f := range l.focus {
-		l.Tree.Focus(f.Key)
+	for _, f := range l.after {
+		switch f := f.(type) {
+		case app.Focus:
+			l.Tree.Focus(f.Key)
+		case app.Uncover:
+			l.Tree.Uncover(f.Key)
+		}
 	}
-	l.focus, l.changing = nil, false
+	l.after, l.changing = nil, false
 }
 
 // flush takes the moves that wait.
@@ -102,11 +107,12 @@ func (l *Loop) step(e app.Event) {
 	var effects []app.Effect
 	l.state, effects = l.Step(l.state, e)
 	for _, f := range effects {
-		if focus, ok := f.(app.Focus); ok {
-			l.focus = append(l.focus, focus)
-			continue
+		switch f.(type) {
+		case app.Focus, app.Uncover:
+			l.after = append(l.after, f)
+		default:
+			l.Out.Do(f)
 		}
-		l.Out.Do(f)
 	}
 	if at, wanted := l.state.Hand.Wakes(); wanted && at != l.wakes {
 		l.wakes = at

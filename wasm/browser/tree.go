@@ -46,6 +46,7 @@ type Element interface {
 	// Of controls: what they hold, which is not what their attributes say.
 	Value() string
 	SetValue(s string)
+	Insert(s string) // at the caret, in place of what is selected
 	Checked() bool
 	SetChecked(on bool)
 	Select(option int)
@@ -157,6 +158,13 @@ func (t *Tree) Focus(key string) bool {
 	}
 	o.el.Focus()
 	return true
+}
+
+// Uncover scrolls the first node of that key into view.
+func (t *Tree) Uncover(key string) {
+	if o := t.top.find(func(o *node) bool { return o.is.Key == key }); o != nil {
+		o.el.ScrollIntoView()
+	}
 }
 
 // Root returns the value of an attribute of the page's outermost element.

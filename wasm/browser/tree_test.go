@@ -303,7 +303,7 @@ func TestTypingIsKept(t *testing.T) {
 	require.Equal(t, "900", a.Event.(app.TypedInto).Text)
 	tree.Apply(el("div", field("900")))
 	tree.Apply(el("div", field("900 1/2")))
-	require.Equal(t, "900 1/2", input.value, "the page followed the typing, and a key of its strip was pressed")
+	require.Equal(t, "900 1/2", input.value, "the page followed the typing, and an arrow key changed the figure")
 }
 
 func TestAFieldOfWhichThePageSaysNothingKeepsItsText(t *testing.T) {

@@ -445,7 +445,9 @@ func says(id string, e app.Echo) part {
 func typed(f app.Field) part {
 	p := parts{on("input", app.TypedInto{Field: f}), on("change", app.Entered{Field: f})}
 	switch f.Kind {
-	case app.LengthField, app.AngleField, app.CountField:
+	case app.LengthField:
+		p = append(p, used(f), on("keydown", app.StepField{Field: f, By: 1}))
+	case app.AngleField, app.CountField:
 		p = append(p, on("keydown", app.StepField{Field: f, By: 1}))
 	}
 	return p

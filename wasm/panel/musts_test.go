@@ -57,10 +57,69 @@ func TestStripHasTheKeysThatPadsLack(t *testing.T) {
 	require.True(t, ok)
 	kind, _ := attrIn(input, "type")
 	require.Equal(t, "text", kind)
-	for _, key := range []string{"1/2", "1/4", "1/8", "1/16", "/", "′", "″", "−", "+"} {
+	for _, key := range []string{"1/2", "1/4", "1/8", "1/16", "/", "␣", "′", "″", "−", "+"} {
 		_, ok := nodeIn(page, "key-"+key)
 		require.True(t, ok, key)
 	}
+}
+
+// Every field of lengths in the panel has the same strip while it has the focus, or a key
+// of the strip has; no other field has one.
+func TestFieldsOfThePanelHaveTheStrip(t *testing.T) {
+	s := steps(opened(t, "study"), app.Choose{Module: "m1"})
+	lengths := 0
+	for _, job := range []app.Job{app.Survey, app.Arrange, app.Hang} {
+		s = steps(s, app.Go{Job: job})
+		for _, input := range inputsIn(Page(&s)) {
+			typed, ok := eventOn(input, "input").(app.TypedInto)
+			if !ok || typed.Field.Kind != app.LengthField {
+				require.NotContains(t, kindsOf(input), "focusin", input.Key)
+				continue
+			}
+			kind, _ := attrIn(input, "type")
+			require.Equal(t, "text", kind)
+			lengths++
+			in := steps(s, eventOn(input, "focusin"))
+			strip, ok := nodeIn(Page(&in), "docked")
+			require.True(t, ok, input.Key)
+			key, ok := nodeIn(strip, "key-/")
+			require.True(t, ok)
+			require.Equal(t, app.PressKey{Key: "/", Into: input.Key}, eventOn(key, "click"))
+			in = steps(in, eventOn(input, "focusout"), eventOn(key, "focusin"))
+			_, ok = nodeIn(Page(&in), "docked")
+			require.True(t, ok, "the focus went to the strip")
+			in = steps(in, eventOn(key, "focusout"))
+			_, ok = nodeIn(Page(&in), "docked")
+			require.False(t, ok)
+		}
+	}
+	require.Greater(t, lengths, 20)
+}
+
+func inputsIn(n Node) (out []Node) {
+	if n.Tag == "input" {
+		out = append(out, n)
+	}
+	for _, k := range n.Kids {
+		out = append(out, inputsIn(k)...)
+	}
+	return out
+}
+
+func eventOn(n Node, kind string) app.Event {
+	for _, h := range n.On {
+		if h.On == kind {
+			return h.Event
+		}
+	}
+	return nil
+}
+
+func kindsOf(n Node) (out []string) {
+	for _, h := range n.On {
+		out = append(out, h.On)
+	}
+	return out
 }
 
 // For a left hand the page says so, and its style sheet turns it round.

@@ -53,7 +53,7 @@ func (p *Painter) Page(s *app.State) Node {
 	if s.Typing.Open {
 		root.add(typing(s))
 	}
-	root.add(ledge(s), p.panel.once(s, p.side), stick(s))
+	root.add(ledge(s), withDocked(s, p.panel.once(s, p.side)), stick(s))
 	return root
 }
 

@@ -21,7 +21,8 @@ func start(s *app.State) []Node {
 				el("p", "", text(say(s, "page.start-asks")))),
 			el("div", "cols-start", class("cols"),
 				problem(s), newWall(s), keptJobs(s), openOther(s), examples(s),
-				el("section", "stays", note("", say(s, "page.stays-here"))))),
+				el("section", "stays", note("", say(s, "page.stays-here")))),
+			docked(s)),
 		startStick(s),
 	}
 }
@@ -77,7 +78,7 @@ func newWall(s *app.State) Node {
 	figure := func(name, label, example string) Node {
 		return el("div", "", class("field"), el("label", "", at("for", "f-new-"+name), text(say(s, label))),
 			el("input", "new-"+name, at("id", "f-new-"+name), at("name", name), attr("type=text"), attr("inputmode=decimal"),
-				attr("autocomplete=off"), at("placeholder", example)))
+				attr("autocomplete=off"), at("placeholder", example), used(app.Field{Key: "new-" + name})))
 	}
 	width, height := "2960", "2460"
 	if s.Settings.Units == unit.Inches {

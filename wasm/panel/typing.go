@@ -1,6 +1,7 @@
 package panel
 
 import (
+	"slices"
 	"strconv"
 
 	"ledgewright/engine/module"
@@ -8,6 +9,9 @@ import (
 	"ledgewright/engine/words"
 	"ledgewright/wasm/app"
 )
+
+// typingKey is the key of the field in the typing strip.
+const typingKey = "typing"
 
 // typing is the strip in which a figure of the picture is typed.
 func typing(s *app.State) Node {
@@ -20,13 +24,28 @@ func typing(s *app.State) Node {
 		el("div", "line", class("line"),
 			el("div", "", class("field"),
 				el("label", "", attr("for=f-typing"), text(t.Field.Label)),
-				el("input", "typing", attr("id=f-typing"), attr("type=text"), attr("inputmode=decimal"), attr("autocomplete=off"),
+				el("input", typingKey, attr("id=f-typing"), attr("type=text"), attr("inputmode=decimal"), attr("autocomplete=off"),
 					at("value", value), attr("aria-describedby=typing-says"), when(t.Echo.Bad, attr("aria-invalid=true")),
 					on("input", app.TypedInto{Field: t.Field}), on("keydown", app.StepField{Field: t.Field, By: 1}))),
 			el("button", "typing-set", attr("type=submit"), class("btn main"), text(say(s, "page.set"))),
 			button("typing-leave", say(s, "page.leave"), app.Dismiss{}, class("btn plain"))),
 		el("p", "says", attr("id=typing-says"), attr("role=status"), class("small mute"), typedSays(s)),
-		keys(s))
+		keys(s, app.Field{Key: typingKey}))
+}
+
+// used are the handlers of a field of lengths: while it has the focus, or a key of its
+// strip, the strip is there.
+func used(f app.Field) part {
+	return parts{on("focusin", app.UseField{Field: f}), on("focusout", app.UseField{})}
+}
+
+// docked is the strip of keys for the field of the panel that has the focus, at the
+// panel's foot.
+func docked(s *app.State) part {
+	if s.Using.Key == "" {
+		return parts(nil)
+	}
+	return el("div", "docked", class("docked"), keys(s, s.Using))
 }
 
 // typedSays is what was read, what it was, and what it would cause.
@@ -46,28 +65,42 @@ func typedSays(s *app.State) kids {
 	return out
 }
 
-// keys are those that a phone's pad for figures has not.
-func keys(s *app.State) Node {
-	other, unitKey := " in", "in"
-	if s.Plan.Units.System == unit.Inches {
+// withDocked is a panel with that strip; without, it is the panel itself.
+func withDocked(s *app.State, panel Node) Node {
+	if s.Using.Key == "" {
+		return panel
+	}
+	whole := *panel
+	whole.Kids = slices.Clone(whole.Kids)
+	docked(s).join(&whole)
+	return &whole
+}
+
+// keys are those that a phone's pad for figures has not; they go into a field.
+func keys(s *app.State, into app.Field) Node {
+	other, unitKey, system := " in", "in", s.Plan.Units.System
+	if s.Screen == app.AtStart {
+		system = s.Settings.Units
+	}
+	if system == unit.Inches {
 		other, unitKey = " mm", "mm"
 	}
 	n := el("div", "keys", class("keys"), attr("role=group"), at("aria-label", say(s, "page.keys")))
 	for _, k := range [...]struct{ key, face, says string }{
 		{" 1/2", "1/2", "page.key-half"}, {" 1/4", "1/4", "page.key-quarter"}, {" 1/8", "1/8", "page.key-eighth"},
-		{" 1/16", "1/16", "page.key-sixteenth"}, {"/", "/", "page.key-over"},
+		{" 1/16", "1/16", "page.key-sixteenth"}, {"/", "/", "page.key-over"}, {" ", "␣", "page.key-space"},
 		{"'", "′", "page.key-feet"}, {`"`, "″", "page.key-inches"}, {"-", "−", "page.key-minus"}, {"+", "+", "page.key-plus"},
 		{other, unitKey, "page.key-" + unitKey},
 	} {
 		n.add(el("button", "key-"+k.face, attr("type=button"), at("aria-label", say(s, k.says)),
-			onClick(app.PressKey{Key: k.key}), fractions(k.face)))
+			onClick(app.PressKey{Key: k.key, Into: into.Key}), when(into.Key != typingKey, used(into)), fractions(k.face)))
 	}
 	return n
 }
 
 // Size of the strip, and its distance from what it must not cover, in pixels.
 const (
-	stripWidth  = 284.0
+	stripWidth  = 308.0
 	stripHeight = 236.0
 	stripGap    = 14.0
 )

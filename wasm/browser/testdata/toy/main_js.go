@@ -71,8 +71,6 @@ func step(s app.State, e app.Event) (app.State, []app.Effect) {
 	case app.Dismiss:
 		s.On = nil
 		log("dismissed")
-	case app.PressKey:
-		s.Fields = map[string]app.Echo{"length": {Text: s.Fields["length"].Text + e.Key}}
 	case app.OpenTyping:
 		log("typing opened")
 	default:
@@ -190,7 +188,7 @@ func buttons() panel.Node {
 		{"redo", app.Redo{}}, {"break", app.Undo{}}, {"show", app.Show{What: app.Bench}},
 		{"keep", app.Go{}}, {"conflict", app.Home{}}, {"read", app.Open{Kept: "j1"}}, {"forget", app.Forget{ID: "j1"}},
 		{"download", app.HandOn{What: "plan", By: "download"}}, {"copy", app.HandOn{What: "link", By: "copy"}},
-		{"share", app.HandOn{What: "plan", By: "share"}}, {"half", app.PressKey{Key: " 1/2"}},
+		{"share", app.HandOn{What: "plan", By: "share"}}, {"half", app.PressKey{Key: " 1/2", Into: "length"}},
 	} {
 		box.Kids = append(box.Kids, on("click", b.e, node("button", b.id, "id", b.id, "type", "button")))
 	}
