@@ -126,7 +126,7 @@ func page(s app.State) panel.Node {
 }
 
 func node(tag, text string, attrs ...string) panel.Node {
-	n := panel.Node{Tag: tag}
+	n := &panel.Element{Tag: tag}
 	if text != "" {
 		n.Kids = []panel.Node{{Text: text}}
 	}
@@ -144,9 +144,9 @@ func on(kind string, e app.Event, n panel.Node) panel.Node {
 // picture is the hand's element with a control in it, and what the hand did in it.
 func picture(s app.State) panel.Node {
 	figure := on("click", app.OpenTyping{}, node("button", "816", "id", "figure", "type", "button"))
-	at := panel.Node{Tag: "text", SVG: true, Attrs: []panel.Attr{{Name: "id", Value: "pan"}},
+	at := &panel.Element{Tag: "text", SVG: true, Attrs: []panel.Attr{{Name: "id", Value: "pan"}},
 		Kids: []panel.Node{{Text: fmt.Sprintf("%.0f %.0f %.3f", s.Camera.X, s.Camera.Y, s.Camera.Scale)}}}
-	svg := panel.Node{Tag: "svg", SVG: true, Kids: []panel.Node{at}, Attrs: []panel.Attr{{Name: "viewBox", Value: "0 0 400 200"}}}
+	svg := &panel.Element{Tag: "svg", SVG: true, Kids: []panel.Node{at}, Attrs: []panel.Attr{{Name: "viewBox", Value: "0 0 400 200"}}}
 	p := node("div", "", "id", "picture", "data-hand", "", "tabindex", "0", "aria-label", "Wall")
 	p.Kids = []panel.Node{svg, figure}
 	return p
