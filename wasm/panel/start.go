@@ -20,7 +20,7 @@ func start(s *app.State) []Node {
 			el("header", "", el("h2", "panel-title", attr("id=panel-title"), attr("tabindex=-1"), text(say(s, "page.start-title"))),
 				el("p", "", text(say(s, "page.start-asks")))),
 			el("div", "cols-start", class("cols"),
-				problem(s), newWall(s), keptJobs(s), openOther(s), examples(s),
+				problem(s), newWall(s), keptJobs(s), openOther(s), examples(s), sideChoice(s),
 				el("section", "stays", note("", say(s, "page.stays-here")))),
 			docked(s)),
 		startStick(s),
