@@ -8,12 +8,12 @@ cd "$(dirname "$0")/.."
 mkdir -p build
 
 weigh() { # name, package, limit
-    GOOS=js GOARCH=wasm go build -trimpath -ldflags='-s -w' -o "build/$1.wasm" "$2"
+    go run ./site/build "$2" "build/$1.wasm"
     raw=$(wc -c <"build/$1.wasm")
     small=$(gzip -9 -c "build/$1.wasm" | wc -c)
     echo "$1 as js/wasm: $raw bytes, $small after gzip -9 (limit $3)"
     [ "$small" -le "$3" ]
 }
 
-weigh engine ./testdata/size 1650000
-weigh workshop ./wasm/workshop 2750000
+weigh engine ./testdata/size 1270000
+weigh workshop ./wasm/workshop 2090000

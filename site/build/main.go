@@ -1,9 +1,10 @@
 // Build writes the site as files, to be put on any static host: the maker's page with
 // its program, and the still page of the examples.
 //
-// Usage, from the top of the repository:
+// Usage, from the top of the repository; the second writes one program alone:
 //
 //	go run ./site/build site/dist
+//	go run ./site/build ./wasm/workshop build/workshop.wasm
 package main
 
 import (
@@ -14,25 +15,32 @@ import (
 	"strings"
 
 	"ledgewright/site"
+	"ledgewright/site/program"
 )
 
 func main() {
-	if len(os.Args) != 2 {
-		fmt.Fprintln(os.Stderr, "usage: build DIRECTORY")
+	var err error
+	switch len(os.Args) {
+	case 2:
+		err = build(os.Args[1])
+	case 3:
+		err = program.Compile(os.Args[1], os.Args[2])
+	default:
+		fmt.Fprintln(os.Stderr, "usage: build DIRECTORY, or build PACKAGE FILE")
 		os.Exit(2)
 	}
-	if err := build(os.Args[1]); err != nil {
+	if err != nil {
 		fmt.Fprintln(os.Stderr, err)
 		os.Exit(1)
 	}
 }
 
 func build(dir string) error {
-	program, err := workshop()
+	p, err := workshop()
 	if err != nil {
 		return err
 	}
-	pages, err := site.BuildWorkshop(program)
+	pages, err := site.BuildWorkshop(p)
 	if err != nil {
 		return err
 	}
@@ -47,10 +55,8 @@ func workshop() (p site.Program, err error) {
 	}
 	defer os.RemoveAll(dir)
 	file := filepath.Join(dir, "workshop.wasm")
-	c := exec.Command("go", "build", "-trimpath", "-ldflags=-s -w", "-o", file, "./wasm/workshop")
-	c.Env, c.Stderr = append(os.Environ(), "GOOS=js", "GOARCH=wasm"), os.Stderr
-	if err := c.Run(); err != nil {
-		return p, fmt.Errorf("building wasm/workshop: %w", err)
+	if err := program.Compile("./wasm/workshop", file); err != nil {
+		return p, err
 	}
 	if p.Wasm, err = os.ReadFile(file); err != nil {
 		return p, err
