@@ -123,19 +123,38 @@ func ghosts(s *app.State, box drawing.Box) (out kids) {
 	if s.Drag.Active || s.Preview.Tried {
 		was, would, name = would, was, "ghost was"
 	}
-	for _, p := range would.Placed {
-		i := slices.IndexFunc(was.Placed, func(o wall.Placed) bool { return o.Module == p.Module })
-		if i < 0 || !samePlace(was.Placed[i], p) {
+	for i := range would.Placed {
+		p := &would.Placed[i]
+		if o := placedIn(was.Placed, p.Module, i); o == nil || !samePlace(o, p) {
 			out = append(out, outlined("ghost-"+p.Module, name, box, p.Outlines))
 		}
 	}
 	return append(out, ghostLines(s, box)...)
 }
 
-func samePlace(a, b wall.Placed) bool {
-	return a.Box == b.Box && a.Turn == b.Turn && a.Flip == b.Flip && slices.EqualFunc(a.Outlines, b.Outlines, func(o, q module.Outline) bool {
-		return slices.Equal(o.Points, q.Points)
-	})
+// placedIn returns the place of a module, which is looked for first where it most likely is.
+func placedIn(all []wall.Placed, id string, likely int) *wall.Placed {
+	if likely < len(all) && all[likely].Module == id {
+		return &all[likely]
+	}
+	for i := range all {
+		if all[i].Module == id {
+			return &all[i]
+		}
+	}
+	return nil
+}
+
+func samePlace(a, b *wall.Placed) bool {
+	if a.Box != b.Box || a.Turn != b.Turn || a.Flip != b.Flip || len(a.Outlines) != len(b.Outlines) {
+		return false
+	}
+	for i := range a.Outlines {
+		if !slices.Equal(a.Outlines[i].Points, b.Outlines[i].Points) {
+			return false
+		}
+	}
+	return true
 }
 
 // ghostLines are chalk lines at the height that is being typed.
@@ -171,7 +190,9 @@ func suggestions(s *app.State, box drawing.Box) (out kids) {
 func corners(s *app.State, box drawing.Box) (out kids) {
 	_, b := base(s)
 	px := pixelOf(s.Camera)
-	for _, p := range resultOf(b, s.Arrangement).Placed {
+	all := resultOf(b, s.Arrangement).Placed
+	for i := range all {
+		p := &all[i]
 		if !slices.Contains(s.Chosen, p.Module) || p.Module == selected(s) {
 			continue
 		}
@@ -220,10 +241,8 @@ func placedOf(b engine.Build, arrangement, id string) (wall.Placed, bool) {
 	if id == "" {
 		return wall.Placed{}, false
 	}
-	for _, p := range resultOf(b, arrangement).Placed {
-		if p.Module == id {
-			return p, true
-		}
+	if at := placedIn(resultOf(b, arrangement).Placed, id, 0); at != nil {
+		return *at, true
 	}
 	return wall.Placed{}, false
 }

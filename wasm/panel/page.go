@@ -20,20 +20,22 @@ func Page(s *app.State) Node { return new(Painter).Page(s) }
 // they show has changed, the next page has the same nodes in it, not only equal ones.
 type Painter struct {
 	last   picture
+	head   made
+	tools  made
 	panel  made
 	boards made
+	stick  made
 	code   linkCode
 }
 
-// made is something made, and the state that it was made of.
+// made is a part of the page that shows what is decided, and the state that it was made of.
 type made struct {
 	node Node
 	of   app.State
 }
 
-// once makes something anew only if the state has changed in what panels show. Panels
-// show what is decided, so they stay while something is in the hand or is being typed
-// into the strip.
+// once makes a part anew only if the state has changed in what such parts show. They stay
+// while something is in the hand or is being typed into the strip.
 func (m *made) once(s *app.State, anew func(*app.State) Node) Node {
 	if m.node == nil || !samePanel(&m.of, s) {
 		m.node, m.of = anew(s), *s
@@ -49,11 +51,11 @@ func (p *Painter) Page(s *app.State) Node {
 		return root
 	}
 	at("data-sheet", sheets()[s.SheetAt%3]).join(root)
-	root.Kids = []Node{head(s), p.wall(s)}
+	root.Kids = []Node{p.head.once(s, head), p.wall(s)}
 	if s.Typing.Open {
 		root.add(typing(s))
 	}
-	root.add(ledge(s), withDocked(s, p.panel.once(s, p.side)), stick(s))
+	root.add(ledge(s), withDocked(s, p.panel.once(s, p.side)), p.stick.once(s, stick))
 	return root
 }
 
@@ -145,7 +147,7 @@ func (p *Painter) wall(s *app.State) Node {
 	} else {
 		shows = p.picture(s)
 	}
-	n := el("main", "wall", class(names), at("aria-label", say(s, name)), shows, tools(s))
+	n := el("main", "wall", class(names), at("aria-label", say(s, name)), shows, p.tools.once(s, tools))
 	if s.Toast.Text != "" {
 		n.add(toast(s))
 	}
@@ -183,6 +185,11 @@ func tools(s *app.State) Node {
 			bare("zoom-out", "minus", say(s, "page.zoom-out"), app.Zoom{By: 1 / zoomStep}),
 			bare("fit", "fit", say(s, "page.fit"), app.Fit{}),
 			bare("zoom-in", "plus", say(s, "page.zoom-in"), app.Zoom{By: zoomStep}))),
+		when(!shopping(s) && !s.Camera.Fitted, group("panning", "set",
+			bare("look-left", "left", say(s, "page.look-left"), app.Pan{X: -panStep}),
+			bare("look-up", "up", say(s, "page.look-up"), app.Pan{Y: panStep}),
+			bare("look-down", "down", say(s, "page.look-down"), app.Pan{Y: -panStep}),
+			bare("look-right", "right", say(s, "page.look-right"), app.Pan{X: panStep}))),
 		group("showing", "set gap",
 			when(s.Job == app.Arrange, toggle(s, "chalk-line", say(s, "page.line-tool"), app.LineTool, s.On[app.LineTool])),
 			when(!shopping(s), toggle(s, "studs", say(s, "page.studs"), app.Studs, s.On[app.Studs])),
@@ -190,6 +197,9 @@ func tools(s *app.State) Node {
 			when(s.Job == app.Make || s.Job == app.Hang, toggle(s, "bench", say(s, "page.bench"), app.Bench, s.On[app.Bench])),
 			when(!benching(s), lamp(s))))
 }
+
+// panStep is the part of the picture by which a tap on an arrow looks further along.
+const panStep = 0.25
 
 // zoomStep is what a tap on + enlarges by.
 const zoomStep = 1.25
@@ -290,6 +300,7 @@ func samePanel(a, b *app.State) bool {
 		a.Wall == b.Wall && a.Arrangement == b.Arrangement && a.At == b.At &&
 		a.Settings == b.Settings && sameMap(a.On, b.On) && sameMap(a.Fields, b.Fields) &&
 		sameSlice(a.Chosen, b.Chosen) && sameSlice(a.Jobs, b.Jobs) &&
+		sameSlice(a.History.Past, b.History.Past) && sameSlice(a.History.Future, b.History.Future) &&
 		a.Places.Asked == b.Places.Asked && a.Places.Module == b.Places.Module && a.Places.Revision == b.Places.Revision &&
 		sameSlice(a.Places.Poses, b.Places.Poses) &&
 		sameSlice(a.Plan.Walls, b.Plan.Walls) && sameSlice(a.Plan.Modules, b.Plan.Modules) && sameSlice(a.Plan.Arrangements, b.Plan.Arrangements) &&
