@@ -21,7 +21,7 @@ func Page(s *app.State) Node { return new(Painter).Page(s) }
 type Painter struct {
 	last   picture
 	head   made
-	tools  made
+	tools  [2]made // of a picture that shows the whole wall, and of one that is moved about
 	panel  made
 	boards made
 	stick  made
@@ -147,7 +147,7 @@ func (p *Painter) wall(s *app.State) Node {
 	} else {
 		shows = p.picture(s)
 	}
-	n := el("main", "wall", class(names), at("aria-label", say(s, name)), shows, p.tools.once(s, tools))
+	n := el("main", "wall", class(names), at("aria-label", say(s, name)), shows, p.tools[fitted(s)].once(s, tools))
 	if s.Toast.Text != "" {
 		n.add(toast(s))
 	}
@@ -170,6 +170,14 @@ func toast(s *app.State) Node {
 	return el("div", "toast", class("toast"), el("span", "", said(s.Toast.Text)),
 		when(s.Toast.Undo, button("toast-undo", say(s, "page.undo"), app.Undo{})),
 		button("toast-close", say(s, "page.dismiss"), app.Dismiss{}))
+}
+
+// fitted is 0 where the picture shows the whole wall as it was fitted, else 1.
+func fitted(s *app.State) int {
+	if s.Camera.Fitted {
+		return 0
+	}
+	return 1
 }
 
 // tools are the buttons on the wall.
