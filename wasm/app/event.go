@@ -107,6 +107,8 @@ type (
 	}
 	// Zoom zooms about the middle of the picture.
 	Zoom struct{ By float64 }
+	// Pan looks further along, by so many parts of the picture to the right and up.
+	Pan struct{ X, Y float64 }
 	// Fit shows the whole wall.
 	Fit struct{}
 )
@@ -170,6 +172,7 @@ func (Pointer) event()         {}
 func (Key) event()             {}
 func (Zoom) event()            {}
 func (Fit) event()             {}
+func (Pan) event()             {}
 func (Opened) event()          {}
 func (Open) event()            {}
 func (Kept) event()            {}

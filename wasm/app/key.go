@@ -16,22 +16,10 @@ func key(s State, k Key) (State, []Effect) {
 	if k.InField {
 		return s, nil
 	}
-	by := s.nudge()
-	if k.Shift {
-		by = 10 * unit.Millimetre
-		if s.Plan.Units.System == unit.Inches {
-			by = unit.Inch
-		}
+	if right, up, ok := arrow(k.Name); ok {
+		return arrows(s, right, up, k.Shift)
 	}
 	switch k.Name {
-	case "ArrowLeft":
-		return nudge(s, -by, 0)
-	case "ArrowRight":
-		return nudge(s, by, 0)
-	case "ArrowUp":
-		return nudge(s, 0, by)
-	case "ArrowDown":
-		return nudge(s, 0, -by)
 	case "Escape":
 		if s.Drag.Active || s.Preview.Shown || s.Typing.Open {
 			s.Drag, s.Preview, s.Typing = Drag{}, Preview{}, Typing{}
@@ -62,16 +50,46 @@ func chord(s State, k Key) (State, []Effect) {
 	return s, nil
 }
 
-// nudge moves what is chosen by a step.
-func nudge(s State, dx, dy unit.Length) (State, []Effect) {
-	ids := slices.DeleteFunc(slices.Clone(s.Chosen), func(id string) bool { _, ok := s.pose(id); return !ok })
-	switch len(ids) {
-	case 0:
-		return s, nil
-	case 1:
-		return commit(s, edit.Move{Arrangement: s.Arrangement, Module: ids[0], DX: dx, DY: dy})
+// arrow returns the way of an arrow key.
+func arrow(name string) (right, up int, ok bool) {
+	switch name {
+	case "ArrowLeft":
+		return -1, 0, true
+	case "ArrowRight":
+		return 1, 0, true
+	case "ArrowUp":
+		return 0, 1, true
+	case "ArrowDown":
+		return 0, -1, true
 	}
-	return commit(s, edit.Move{Arrangement: s.Arrangement, Modules: ids, DX: dx, DY: dy})
+	return 0, 0, false
+}
+
+// Parts of the picture by which an arrow key looks further along.
+const (
+	panStep  = 0.05
+	panShift = 0.25
+)
+
+// arrows moves what is chosen by a step, with the shift key by a larger one; where
+// nothing is chosen that stands on the wall, it moves the view.
+func arrows(s State, right, up int, shift bool) (State, []Effect) {
+	by, part := s.nudge(), panStep
+	if shift {
+		by, part = 10*unit.Millimetre, panShift
+		if s.Plan.Units.System == unit.Inches {
+			by = unit.Inch
+		}
+	}
+	ids := slices.DeleteFunc(slices.Clone(s.Chosen), func(id string) bool { _, ok := s.pose(id); return !ok })
+	if len(ids) == 0 {
+		return Step(s, Pan{X: part * float64(right), Y: part * float64(up)})
+	}
+	e := edit.Move{Arrangement: s.Arrangement, Modules: ids, DX: by * unit.Length(right), DY: by * unit.Length(up)}
+	if len(ids) == 1 {
+		e.Module, e.Modules = ids[0], nil
+	}
+	return commit(s, e)
 }
 
 // takeOff takes what is chosen off the wall; the modules stay in the job.

@@ -27,6 +27,30 @@ func TestZoomHasItsRange(t *testing.T) {
 	require.InDelta(t, fit, s.Camera.Scale, 1e-9)
 }
 
+// Having zoomed in, one gets about by taps on arrows: by a quarter of the picture, at the
+// same size. The arrow keys do the same while nothing is chosen, and change nothing.
+func TestTheViewMovesByTaps(t *testing.T) {
+	s := aShelf(t)
+	s, _ = play(s, Choose{}, Zoom{By: 3})
+	edits := len(s.History.Past)
+	at := s.Camera
+	wide, high := s.Size.Width/at.Scale, s.Size.Height/at.Scale
+	for _, c := range []struct {
+		e    Event
+		x, y float64
+	}{
+		{Pan{X: 0.25}, 0.25 * wide, 0}, {Pan{X: -0.25}, -0.25 * wide, 0}, {Pan{Y: 0.25}, 0, 0.25 * high}, {Pan{Y: -0.25}, 0, -0.25 * high},
+		{Key{Name: "ArrowRight"}, 0.05 * wide, 0}, {Key{Name: "ArrowLeft", Shift: true}, -0.25 * wide, 0},
+		{Key{Name: "ArrowUp"}, 0, 0.05 * high}, {Key{Name: "ArrowDown", Shift: true}, 0, -0.25 * high},
+	} {
+		is, _ := play(s, c.e)
+		require.InDelta(t, at.X+c.x, is.Camera.X, 1e-9, "%v", c.e)
+		require.InDelta(t, at.Y+c.y, is.Camera.Y, 1e-9, "%v", c.e)
+		require.Equal(t, at.Scale, is.Camera.Scale)
+		require.Len(t, is.History.Past, edits)
+	}
+}
+
 // tapAt is a finger that taps a pixel.
 func tapAt(x, y float64) []Event {
 	return []Event{

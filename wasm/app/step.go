@@ -234,6 +234,8 @@ func stepChoice(s State, e Event) (State, []Effect, bool) {
 		if w, ok := s.Plan.Wall(s.Wall); ok {
 			s.Camera = s.Camera.zoom(e.By, s.Size.Width/2, s.Size.Height/2, w, s.Size)
 		}
+	case Pan:
+		s.Camera = s.Camera.pan(-e.X*s.Size.Width, e.Y*s.Size.Height)
 	case Fit:
 		s.Camera.Fitted = true
 		s = refit(s)

@@ -63,6 +63,23 @@ func TestStripHasTheKeysThatPadsLack(t *testing.T) {
 	}
 }
 
+// What a drag over bare wall does has its arrows wherever the wall is not seen as a whole.
+func TestArrowsOfTheViewAreThereWhenZoomed(t *testing.T) {
+	s := opened(t, "study")
+	for _, job := range []app.Job{app.Survey, app.Arrange, app.Hang, app.Agree} {
+		s = steps(s, app.Go{Job: job}, app.Fit{})
+		_, ok := nodeIn(Page(&s), "panning")
+		require.False(t, ok)
+		s = steps(s, app.Zoom{By: 2})
+		tools, ok := nodeIn(Page(&s), "panning")
+		require.True(t, ok)
+		require.Len(t, tools.Kids, 4)
+		for _, arrow := range tools.Kids {
+			require.NotEqual(t, s.Camera, steps(s, eventOn(arrow, "click")).Camera, arrow.Key)
+		}
+	}
+}
+
 // Every field of lengths in the panel has the same strip while it has the focus, or a key
 // of the strip has; no other field has one.
 func TestFieldsOfThePanelHaveTheStrip(t *testing.T) {
