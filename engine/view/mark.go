@@ -71,7 +71,7 @@ func (p *painter) chosen(scenes []scene) {
 // there is only lining.
 func (p *painter) points(points []wall.Point) {
 	if p.o.Numbers {
-		p.numbered(points)
+		p.numbered(points, p.said)
 		return
 	}
 	points = p.drawn(points)
@@ -95,21 +95,6 @@ func (p *painter) drawn(points []wall.Point) (out []wall.Point) {
 		}
 	}
 	return out
-}
-
-// numbered draws the holes with their numbers, which make room for each other.
-func (p *painter) numbered(points []wall.Point) {
-	var pins []drawing.Box
-	for i := range points {
-		q := &points[i]
-		at := point{X: q.X.MM(), Y: q.Y.MM()}
-		from := len(p.items)
-		p.cross(q, at)
-		pins = p.pin(q, at, pins)
-		if !p.draws(q.Module) {
-			p.items = p.items[:from]
-		}
-	}
 }
 
 // shown picks the points that get a mark when holes are not numbered: the axes of rods,
@@ -208,28 +193,6 @@ func (p *painter) cross(q *wall.Point, at point) {
 	if q.Drill > 0 {
 		p.path(drawing.LayerMarks, q.Module, "leaf", drawing.Line{Tone: tone, Width: 1.5}, drawing.Circle(at.X, at.Y, r))
 	}
-}
-
-// pin writes the number of a point beside it, where no other number stands.
-func (p *painter) pin(q *wall.Point, at point, taken []drawing.Box) []drawing.Box {
-	r := max(9.5, 5.5+3.6*float64(len(q.Number))) * p.px
-	best := point{}
-	for n, d := range [...]point{{X: 1, Y: 1}, {X: -1, Y: 1}, {X: 1, Y: -1}, {X: -1, Y: -1}, {X: 0, Y: 1.6}, {X: 0, Y: -1.6}, {X: 2.1, Y: 1}, {X: -2.1, Y: 1}} {
-		c := plus(at, d, 16*p.px)
-		if n == 0 {
-			best = c
-		}
-		box := drawing.Box{MinX: c.X - r, MinY: c.Y - r, MaxX: c.X + r, MaxY: c.Y + r}
-		if !anyMeets(taken, box) {
-			best = c
-			break
-		}
-	}
-	p.path(drawing.LayerMarks, q.Module, "leaf", drawing.Line{Tone: "ink", Width: 1.2}, drawing.Circle(best.X, best.Y, r))
-	it := p.add(drawing.Item{Group: q.Module, Layer: drawing.LayerMarks, Kind: drawing.TextKind, Tone: "ink"})
-	it.ID = q.Module + "/number" + q.Number
-	it.Text = drawing.Text{At: point{X: best.X, Y: best.Y - 4.3*p.px}, Size: 12.5 * p.px, String: q.Number, Figure: true, Bold: true}
-	return append(taken, drawing.Box{MinX: best.X - r, MinY: best.Y - r, MaxX: best.X + r, MaxY: best.Y + r})
 }
 
 func anyMeets(taken []drawing.Box, b drawing.Box) bool {

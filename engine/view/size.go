@@ -269,10 +269,10 @@ func (z *sizer) column(levels []level) {
 	if len(levels) == 0 {
 		return
 	}
-	row := z.p.newRow(point{X: -34 * z.p.px, Y: 0}, point{X: 0, Y: 1})
+	row := z.p.rowLeft()
 	row.marks = append(row.marks, rowMark{})
 	for _, l := range levels {
-		row.marks = append(row.marks, rowMark{at: l.y.MM(), edge: l.edge + 34*z.p.px, figure: z.p.o.Style.Length(l.y), id: "height/" + l.y.Decimal()})
+		row.marks = append(row.marks, rowMark{at: l.y.MM(), edge: l.edge + z.p.rowsOut(rowSide, rowSideTight), figure: z.p.o.Style.Length(l.y), id: "height/" + l.y.Decimal()})
 	}
 	z.taken = append(z.taken, row.draw()...)
 }

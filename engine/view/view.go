@@ -39,6 +39,8 @@ type Options struct {
 
 	Lines   []plan.Line // chalk lines at a height
 	Wrapped []string    // modules whose figure runs round the corners
+	Point   string      // number of the wall point that is looked at
+	Tight   bool        // there is little room round the wall: dimensions stand nearer to it, words are short
 	Beyond  float64     // mm that the room goes on outside the picture, for a picture that is moved about
 	Pixel   float64     // mm of the wall for one pixel of the screen, for sizes that do not grow with the wall; 0: a thousandth of the picture's width, at most 4.2
 
@@ -66,8 +68,9 @@ type painter struct {
 	box   drawing.Box
 	light float64 // −1: daylight comes from the left, +1: from the right
 	items []drawing.Item
-	far   float64 // how far the room goes on towards the eye, as a scale from its point
-	some  bool    // only the modules in only are drawn, and the dimensions
+	far   float64       // how far the room goes on towards the eye, as a scale from its point
+	said  []drawing.Box // words that marks keep clear of
+	some  bool          // only the modules in only are drawn, and the dimensions
 	only  []string
 
 	// storage that is handed out or used again
@@ -127,6 +130,9 @@ func (p *painter) hang(r wall.Result, modules []module.Result) {
 		p.strips(scenes)
 	}
 	p.chosen(scenes)
+	if p.o.ShowSizes && p.o.Numbers {
+		p.datum(r)
+	}
 	if p.o.ShowMarks || p.o.Numbers {
 		p.points(r.Points)
 	}

@@ -5,6 +5,8 @@ func viewWords() []Entry {
 	return []Entry{
 		{"view.level", "level line, {at} above the floor"},
 		{"view.plumb", "plumb line, {at} from the left end"},
+		{"view.level-short", "level {at}"},
+		{"view.plumb-short", "plumb {at}"},
 
 		{"view.board.size", "{t} × {w} × {l}"},
 		{"view.scale", "scale {scale}, {unit}"},

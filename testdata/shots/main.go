@@ -5,6 +5,9 @@
 // Usage, from the top of the repository:
 //
 //	go run ./testdata/shots build/shots
+//	go run ./testdata/shots build/shots Kitchen Library
+//
+// With names of examples: only Survey, Arrange and Hang of those, by day.
 package main
 
 import (
@@ -20,8 +23,8 @@ import (
 const example = "Study"
 
 func main() {
-	if len(os.Args) != 2 {
-		fmt.Fprintln(os.Stderr, "usage: shots DIRECTORY")
+	if len(os.Args) < 2 {
+		fmt.Fprintln(os.Stderr, "usage: shots DIRECTORY [EXAMPLE...]")
 		os.Exit(2)
 	}
 	house, err := visitor.Open()
@@ -31,10 +34,11 @@ func main() {
 	}
 	defer house.Close()
 	p := &photographer{dir: os.Args[1], house: house}
-	for _, size := range visitor.Sizes() {
-		p.jobs(size)
+	if names := os.Args[2:]; len(names) > 0 {
+		p.examples(names)
+	} else {
+		p.all()
 	}
-	p.moments()
 	fmt.Printf("%d pictures in %s\n", p.n, p.dir)
 }
 
@@ -70,6 +74,34 @@ func (p *photographer) take(b *visitor.Tab, name string) {
 	b.Calm()
 	b.Photograph(filepath.Join(p.dir, fmt.Sprintf("%s-%s.png", name, b.Size)))
 	p.n++
+}
+
+// all takes what a release is looked at by.
+func (p *photographer) all() {
+	for _, size := range visitor.Sizes() {
+		p.jobs(size)
+	}
+	p.moments()
+}
+
+// examples takes the jobs that have figures on the wall, of several examples.
+func (p *photographer) examples(names []string) {
+	for _, name := range names {
+		for _, size := range visitor.Sizes() {
+			p.example(name, size)
+		}
+	}
+}
+
+func (p *photographer) example(name string, size visitor.Size) {
+	b := p.visit(size)
+	defer p.leave()
+	b.Tap("button", name)
+	b.See("heading", "Arrange")
+	for _, job := range []string{"Survey", "Arrange", "Hang"} {
+		b.Job(job)
+		p.take(b, strings.ToLower(name+"-"+job))
+	}
 }
 
 // evening turns the lamp on where the job has one.

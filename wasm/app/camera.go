@@ -25,14 +25,20 @@ const (
 const (
 	roomLeft  = 96
 	roomRight = 30
-	roomAbove = 56
-	roomBelow = 92
+	roomAbove = 50
+	roomBelow = 102
 )
+
+// narrowWidth is the width of a picture under which there is less room about the wall.
+const narrowWidth = 600
+
+// Narrow reports whether a picture is so narrow that dimensions stand close to the wall.
+func (z Size) Narrow() bool { return z.Width < narrowWidth }
 
 // room is the room about the wall; about a narrow picture it is less.
 func room(size Size) (left, right, above, below float64) {
-	if size.Width < 600 {
-		return 80, 12, 30, 62
+	if size.Narrow() {
+		return 68, 12, 38, 89
 	}
 	return roomLeft, roomRight, roomAbove, roomBelow
 }

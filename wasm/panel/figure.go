@@ -8,6 +8,7 @@ import (
 	"ledgewright/engine/drawing"
 	"ledgewright/engine/plan"
 	"ledgewright/engine/unit"
+	"ledgewright/engine/wall"
 	"ledgewright/engine/words"
 	"ledgewright/wasm/app"
 )
@@ -53,16 +54,40 @@ type figured struct {
 
 // node is the figure on the page.
 func (f fig) node(s *app.State, of figured) Node {
-	if owner, n, ok := strings.Cut(f.id, "/number"); ok {
-		at := app.Thing{Kind: "point", Owner: owner, ID: n}
-		return f.placed("button", "fig pin-on", attr("type=button"), onClick(app.Point{At: at}),
-			at2("aria-label", say(s, "page.point", words.Name("number", n))), state("aria-pressed", s.At == at), text(f.text))
+	if _, _, ok := strings.Cut(f.id, "/number"); ok {
+		return f.pin(s, of.build)
 	}
 	field, ok := f.field(s, of)
 	if !ok {
 		return f.placed("span", "note"+f.tail(s), attr("aria-hidden=true"), fractions(f.text)) // the panel has it with its name
 	}
 	return f.button(s, field)
+}
+
+// pin is the number of a hole, or the first and the last of several. A tap chooses the
+// hole, of several one after the other.
+func (f fig) pin(s *app.State, b engine.Build) Node {
+	low, high, several := strings.Cut(f.text, "–")
+	if !several {
+		high = low
+	}
+	points := resultOf(b, s.Arrangement).Points
+	index := func(number string) int {
+		return 1 + slices.IndexFunc(points, func(p wall.Point) bool { return p.Number == number })
+	}
+	from, to := index(low), index(high)
+	on := s.At.Kind == "point" && s.At.Index >= from && s.At.Index <= to
+	next := from
+	if on && s.At.Index < to {
+		next = s.At.Index + 1
+	}
+	label := say(s, "page.point", words.Name("number", low))
+	if several {
+		label = say(s, "page.points", words.Name("first", low), words.Name("last", high))
+	}
+	return f.placed("button", "fig pin-on", attr("type=button"),
+		onClick(app.Point{At: app.Thing{Kind: "point", Owner: s.Arrangement, Index: next}}),
+		at2("aria-label", label), state("aria-pressed", on), text(f.text))
 }
 
 // button is a figure that can be typed.
@@ -89,6 +114,9 @@ func (f fig) tail(s *app.State) (names string) {
 	}
 	if unchosen(s) {
 		names += " minor"
+	}
+	if strings.HasSuffix(f.id, "/gap") {
+		names += " gap"
 	}
 	return names
 }

@@ -85,8 +85,11 @@ func over(s *app.State, box drawing.Box) kids {
 		out = append(out, corners(s, box)...)
 		out = append(out, leftRow(s, box)...)
 	}
-	if s.Job == app.Survey {
+	switch s.Job {
+	case app.Survey:
 		out = append(out, pointed(s, box)...)
+	case app.Hang:
+		out = append(out, ringed(s, box)...)
 	}
 	return append(out, snaps(s, box)...)
 }
@@ -214,9 +217,50 @@ func (t *tracer) corners(b module.Box, out, long float64) {
 	}
 }
 
+// ringed marks the hole that is looked at.
+func ringed(s *app.State, box drawing.Box) kids {
+	_, b := base(s)
+	number := numberAt(s, b)
+	for _, q := range resultOf(b, s.Arrangement).Points {
+		if q.Number == number {
+			t, r := tracer{box: box}, ringRadius*pixelOf(s.Camera)
+			t.ring(q.X.MM(), q.Y.MM(), r)
+			return kids{ink("ringed", "sel", t.b.String())}
+		}
+	}
+	return nil
+}
+
+// ringRadius is that of the ring round the hole that is looked at, in pixels.
+const ringRadius = 14.0
+
+// ring traces a circle as four curves.
+func (t *tracer) ring(x, y, r float64) {
+	for _, s := range drawing.Circle(x, y, r) {
+		switch s.To {
+		case 'C':
+			t.to('C', s.P1.X, s.P1.Y)
+			t.to(' ', s.P2.X, s.P2.Y)
+			t.to(' ', s.P.X, s.P.Y)
+		case 'Z':
+			t.b.WriteByte('Z')
+		default:
+			t.to(s.To, s.P.X, s.P.Y)
+		}
+	}
+}
+
 // rowBelow is how far below the floor the row of the chosen module's left edge stands,
-// in pixels.
-const rowBelow = 24.0
+// in pixels; its figure stands under it.
+func rowBelow(s *app.State) float64 {
+	if s.Size.Narrow() {
+		return 14
+	}
+	return 20
+}
+
+// rowFigure is how far under that row the foot of the figure is.
+const rowFigure = 21.0
 
 // leftRow dimensions the left edge of the chosen module from the wall's left end.
 func leftRow(s *app.State, box drawing.Box) kids {
@@ -226,7 +270,7 @@ func leftRow(s *app.State, box drawing.Box) kids {
 		return nil
 	}
 	px := pixelOf(s.Camera)
-	x, y := at.Box.MinX.MM(), -rowBelow*px
+	x, y := at.Box.MinX.MM(), -rowBelow(s)*px
 	line, thin := tracer{box: box}, tracer{box: box}
 	line.segment(0, y, x, y)
 	for _, e := range [...]float64{0, x} {
@@ -281,7 +325,7 @@ func leftFigure(s *app.State) kids {
 		return nil
 	}
 	x := p.placed.Box.MinX
-	f := spot(p.m.ID+"/left", x/2, -unit.Nearest((rowBelow-4)*pixelOf(s.Camera)), x, s)
+	f := spot(p.m.ID+"/left", x/2, -unit.Nearest((rowBelow(s)+rowFigure)*pixelOf(s.Camera)), x, s)
 	return kids{f.button(s, p.moveX(s, "fig-"+f.id, say(s, "page.left-of", p.named()), x))}
 }
 

@@ -193,7 +193,7 @@ func tools(s *app.State) Node {
 			bare("zoom-out", "minus", say(s, "page.zoom-out"), app.Zoom{By: 1 / zoomStep}),
 			bare("fit", "fit", say(s, "page.fit"), app.Fit{}),
 			bare("zoom-in", "plus", say(s, "page.zoom-in"), app.Zoom{By: zoomStep}))),
-		when(!shopping(s) && !s.Camera.Fitted, group("panning", "set",
+		when(!shopping(s) && !s.Camera.Fitted, group("panning", "set along",
 			bare("look-left", "left", say(s, "page.look-left"), app.Pan{X: -panStep}),
 			bare("look-up", "up", say(s, "page.look-up"), app.Pan{Y: panStep}),
 			bare("look-down", "down", say(s, "page.look-down"), app.Pan{Y: -panStep}),
@@ -244,6 +244,9 @@ func toggle(_ *app.State, name, label string, of app.Switch, pressed bool) Node 
 // lamp turns the evening on and off, whichever of switch and setting has made it.
 func lamp(s *app.State) Node {
 	n := toggle(s, "evening", say(s, "page.evening"), app.Evening, evening(s))
+	if s.Job == app.Hang { // where a phone has room for eight tools
+		class("lamp").join(n)
+	}
 	if s.Settings.Theme == "evening" && !s.On[app.Evening] {
 		n.On = []Handler{{"click", app.Set{Name: "theme", Value: "day"}}}
 	}

@@ -56,6 +56,8 @@ type source struct {
 	grain             bool
 	bands, sizes      bool
 	pixel             float64
+	tight             bool
+	point             string // the number of the wall point that is looked at
 	style             unit.Style
 }
 
@@ -97,7 +99,7 @@ func sourceOf(s *app.State, p plan.Plan, b engine.Build) source {
 		modules: first(b.Modules), results: first(b.Arrangements),
 		wall: s.Wall, arrangement: s.Arrangement, selected: selected(s), job: s.Job,
 		evening: evening(s), studs: s.On[app.Studs], bands: bands(s), grain: s.Rests && !s.Preview.Tried,
-		sizes: sized(s, b),
+		sizes: sized(s, b), tight: s.Size.Narrow(), point: numberAt(s, b),
 		pixel: pixelOf(s.Camera), style: p.Style(),
 	}
 }
@@ -145,6 +147,15 @@ func pixelOf(c app.Camera) float64 {
 		at /= half
 	}
 	return at
+}
+
+// numberAt is the number of the wall point that is looked at while holes are made.
+func numberAt(s *app.State, b engine.Build) string {
+	points := resultOf(b, s.Arrangement).Points
+	if s.Job != app.Hang || s.At.Kind != "point" || s.At.Index < 1 || s.At.Index > len(points) {
+		return ""
+	}
+	return points[s.At.Index-1].Number
 }
 
 // resultOf returns an arrangement worked out.
@@ -255,7 +266,7 @@ func viewOptions(s *app.State, now plan.Plan, w plan.Wall, a plan.Arrangement, f
 	o := view.Options{
 		Style: now.Style(), Selected: from.selected, Shallow: s.Job == app.Arrange || s.Job == app.Make || s.Job == app.Agree,
 		Evening: from.evening, ShowStuds: from.studs, ShowBands: from.bands, ShowSizes: from.sizes && s.Job != app.Survey,
-		ShowMarks: s.Job != app.Survey, Numbers: s.Job == app.Hang, Pixel: from.pixel, Beyond: beyond(w),
+		ShowMarks: s.Job != app.Survey, Numbers: s.Job == app.Hang, Pixel: from.pixel, Tight: from.tight, Point: from.point, Beyond: beyond(w),
 	}
 	if s.Job == app.Arrange {
 		o.Lines = a.Lines

@@ -35,9 +35,9 @@ func startWall(s *app.State) Node {
 			line("room", "M0 0L-1600-700M2960 0L4560-700M0 2460L-1600 3400M2960 2460L4560 3400"),
 			line("edge", "M0-26v2512M2960-26v2512M-26 0h3012M-26 2460h3012"),
 			line("thin", "M0 2365h2960"),
-			line("asked", "M0 2620h1400M1560 2620h1400M0 2580v80M2960 2580v80M-160 0v1150M-160 1310v1150M-200 0h80M-200 2460h80"),
-			svg("text", "", attr("x=1480"), attr("y=2660"), text("?")),
-			svg("text", "", attr("x=-160"), attr("y=1270"), text("?"))),
+			line("asked", "M0 2640h1360M1600 2640h1360M0 2590v100M2960 2590v100M-190 0v1070M-190 1390v1070M-240 0h100M-240 2460h100"),
+			svg("text", "", attr("x=1480"), attr("y=2640"), text("?")),
+			svg("text", "", attr("x=-190"), attr("y=1230"), text("?"))),
 		el("div", "hello", class("hello"), el("b", "", text(say(s, "page.name"))), el("p", "", text(say(s, "page.what-for")))))
 }
 
