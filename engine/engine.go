@@ -13,7 +13,6 @@ import (
 	"ledgewright/engine/module"
 	"ledgewright/engine/part"
 	"ledgewright/engine/plan"
-	"ledgewright/engine/shop"
 	"ledgewright/engine/wall"
 )
 
@@ -38,11 +37,8 @@ type Build struct {
 // A source is what a build was worked out from, so that the next one can lend what
 // has not changed.
 type source struct {
-	shop     shop.Profile
-	units    plan.Units
-	modules  []plan.Module
+	plan     plan.Plan
 	counts   []part.Counted
-	walls    []plan.Wall
 	placings []placing
 	checked  []finding.Finding
 	broken   map[string]bool // ids of what is not worked out
@@ -67,8 +63,8 @@ func Derive(p plan.Plan, before *Build) Build {
 // responses are not known yet is marked as reckoning, and [Reckon] fills it in.
 func DeriveLive(p plan.Plan, before *Build) Build {
 	b := Build{Schema: Schema, Job: p.Job, Units: p.Units}
-	b.from = source{shop: p.Shop, units: p.Units, modules: p.Modules, walls: p.Walls}
-	b.from.checked = plan.Check(p)
+	b.from = source{plan: p}
+	b.from.checked = check(p, before)
 	b.from.broken = broken(b.from.checked)
 	lent := b.deriveModules(before)
 	b.arrange(p, before, lent)
@@ -81,14 +77,22 @@ func DeriveLive(p plan.Plan, before *Build) Build {
 	return b
 }
 
+// check checks the plan, again only where it has changed if it can.
+func check(p plan.Plan, before *Build) []finding.Finding {
+	if before == nil || before.Schema == "" {
+		return plan.Check(p)
+	}
+	return plan.Recheck(p, before.from.plan, before.from.checked)
+}
+
 // deriveModules fills Modules and says which results were lent by before.
 func (b *Build) deriveModules(before *Build) []bool {
-	n := len(b.from.modules)
+	n := len(b.from.plan.Modules)
 	b.Modules = make([]module.Result, n)
 	b.from.counts = make([]part.Counted, n)
 	lent := make([]bool, n)
-	old := lender(before, b.from.shop)
-	for i, m := range b.from.modules {
+	old := lender(before, b.from.plan.Shop)
+	for i, m := range b.from.plan.Modules {
 		if b.from.broken[m.ID] {
 			b.Modules[i] = module.Result{ID: m.ID}
 			continue
@@ -97,8 +101,8 @@ func (b *Build) deriveModules(before *Build) []bool {
 			b.Modules[i], b.from.counts[i], lent[i] = before.Modules[j], before.from.counts[j], true
 			continue
 		}
-		b.Modules[i] = module.Derive(m, b.from.shop)
-		b.from.counts[i] = part.Count(b.Modules[i], b.from.shop)
+		b.Modules[i] = module.Derive(m, b.from.plan.Shop)
+		b.from.counts[i] = part.Count(b.Modules[i], b.from.plan.Shop)
 	}
 	return lent
 }

@@ -16,7 +16,7 @@ type lending struct {
 }
 
 func lender(before *Build, s shop.Profile) lending {
-	if before == nil || !same(before.from.shop, s) {
+	if before == nil || !same(before.from.plan.Shop, s) {
 		return lending{}
 	}
 	return lending{from: before}
@@ -28,7 +28,7 @@ func (l *lending) find(i int, m plan.Module) int {
 	if l.from == nil {
 		return -1
 	}
-	old := l.from.from.modules
+	old := l.from.from.plan.Modules
 	if i < len(old) && old[i].ID == m.ID {
 		if sameModule(&old[i], &m) && l.usable(i) {
 			return i
@@ -77,15 +77,15 @@ func lendPlacing(before *Build, now source, i int, a plan.Arrangement, w plan.Wa
 		return wall.Result{}, false
 	}
 	old := before.from.placings[i]
-	if !sameArrangement(&old.arrangement, &a) || !same(before.from.units, now.units) || !same(before.from.shop, now.shop) {
+	if !sameArrangement(&old.arrangement, &a) || !same(before.from.plan.Units, now.plan.Units) || !same(before.from.plan.Shop, now.plan.Shop) {
 		return wall.Result{}, false
 	}
-	was, ok := findWall(before.from.walls, a.Wall)
-	if !ok || !same(was, w) || len(before.from.modules) != len(now.modules) {
+	was, ok := findWall(before.from.plan.Walls, a.Wall)
+	if !ok || !same(was, w) || len(before.from.plan.Modules) != len(now.plan.Modules) {
 		return wall.Result{}, false
 	}
-	for j, m := range now.modules {
-		if placed(a, m.ID) && !(lent[j] && before.from.modules[j].ID == m.ID) {
+	for j, m := range now.plan.Modules {
+		if placed(a, m.ID) && !(lent[j] && before.from.plan.Modules[j].ID == m.ID) {
 			return wall.Result{}, false
 		}
 	}
@@ -94,11 +94,11 @@ func lendPlacing(before *Build, now source, i int, a plan.Arrangement, w plan.Wa
 
 // lendParts returns the earlier part list if every module's parts are those of before.
 func lendParts(before *Build, now source, lent []bool) (part.List, bool) {
-	if before == nil || len(before.from.modules) != len(now.modules) {
+	if before == nil || len(before.from.plan.Modules) != len(now.plan.Modules) {
 		return part.List{}, false
 	}
 	for i, ok := range lent {
-		if !ok || before.from.modules[i].ID != now.modules[i].ID {
+		if !ok || before.from.plan.Modules[i].ID != now.plan.Modules[i].ID {
 			return part.List{}, false
 		}
 	}

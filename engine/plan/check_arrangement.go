@@ -50,6 +50,11 @@ func (c *checker) pose(i, j int, placed map[string]bool) {
 		c.add(placedTwice, s, "module", nil, c.takeOff(s))
 	}
 	placed[o.Module] = true
+	c.figures(s, o)
+}
+
+// figures checks the figures of a pose.
+func (c *checker) figures(s spot, o *Pose) {
 	c.length(s, "x", o.X, -50*m1, 100*m1)
 	c.length(s, "y", o.Y, -20*m1, 40*m1)
 	if o.Turn < 0 || o.Turn >= unit.FullTurn {

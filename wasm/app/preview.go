@@ -35,12 +35,15 @@ func try(s State, line string) State {
 
 // preview shows what edits would do, and says in a sentence what they would cause.
 func preview(s State, edits ...edit.Edit) State {
-	next, _, _, err := applyAll(s, edits)
-	if err != nil {
-		s.Typing.Causes = s.why(err)
-		return s
+	p := s.Plan
+	for _, e := range edits { // not applyAll: what is only looked at is not written down
+		next, _, err := edit.Apply(p, e)
+		if err != nil {
+			s.Typing.Causes = s.why(err)
+			return s
+		}
+		p = next
 	}
-	p := next.Plan
 	before := &s.Build
 	if s.Preview.Shown {
 		before = &s.Preview.Build
