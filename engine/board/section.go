@@ -274,13 +274,18 @@ func lineCircle(line, arc *curve) (u [2]float64, n int) {
 	return quadratic(1+float64(k*k), float64(k*d), float64(d*d)-float64(arc.radius*arc.radius), arc.at.u)
 }
 
+// touching is what counts as a line or circle that touches another, mm². Where they touch
+// a strip must end as where they cross: halfway between its edges they would be equal, and
+// neither above the other.
+const touching = 1e-9
+
 // quadratic solves a·x² + 2·b·x + c = 0 and adds from to the solutions.
 func quadratic(a, b, c, from float64) (x [2]float64, n int) {
 	root := float64(b*b) - float64(a*c)
-	if root <= 0 {
+	if root < -touching {
 		return x, 0
 	}
-	s := math.Sqrt(root)
+	s := math.Sqrt(max(root, 0))
 	return [2]float64{from + (-b-s)/a, from + (-b+s)/a}, 2
 }
 
@@ -293,10 +298,10 @@ func circles(a, b *curve) (u [2]float64, n int) {
 	}
 	k := (size + float64(a.radius*a.radius) - float64(b.radius*b.radius)) / (2 * size)
 	h := float64(a.radius*a.radius) - float64(k*k*size)
-	if h <= 0 {
+	if h < -touching {
 		return u, 0
 	}
-	side := math.Sqrt(h / size)
+	side := math.Sqrt(max(h, 0) / size)
 	foot := a.at.u + float64(k*d.u)
 	return [2]float64{foot - float64(side*d.w), foot + float64(side*d.w)}, 2
 }

@@ -293,6 +293,8 @@ func TestVolumesByHand(t *testing.T) {
 	p := pocket(60*mm, 12*mm, 60*mm, 16*mm, 6*mm)
 	require.InDelta(t, 60*16*6+math.Pi*36*119, taken(p, b), 1e-3)
 	require.InDelta(t, math.Pi*36*125, taken(b, bore(60*mm, 12*mm, 8*mm, 125*mm)), 1e-3, "a pilot in its bore")
+	slot := Feature{Kind: Slot, Enter: Start, Mouth: Point{V: 40 * mm, W: 14 * mm}, Along: 80 * mm, Across: 6 * mm, Depth: 50 * mm}
+	require.InDelta(t, 80*6*50+math.Pi*18*80+math.Pi*36*45, taken(slot, bore(25*mm, 11*mm, 12*mm, 125*mm)), 1e-3, "a bore half in a slot that ends where the bore does, halfway along it")
 	cross := Feature{Kind: Bore, Enter: FaceA, Mouth: Point{U: 60 * mm, V: 60 * mm}, Diameter: 12 * mm, Depth: 24 * mm}
 	require.InDelta(t, math.Pi*36*(125+24)-16./3*216, taken(b, cross), 1e-3, "two equal cylinders share 16/3·r³ (Archimedes)")
 }
