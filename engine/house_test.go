@@ -21,7 +21,7 @@ var rooms = []string{
 	"wood", "hardware",
 	"shop", "finding", "plan",
 	"board", "joint", "mount", "light", "module", "wall", "edit",
-	"part", "view", "link",
+	"part", "solid", "view", "link",
 	"", // engine itself
 }
 
