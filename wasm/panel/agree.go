@@ -1,7 +1,6 @@
 package panel
 
 import (
-	"strconv"
 	"strings"
 
 	"ledgewright/engine"
@@ -30,11 +29,11 @@ func jobSection(s *app.State) Node {
 		{"title", j.Title}, {"number", j.Number}, {"maker", j.Maker}, {"client", j.Client}, {"date", j.Date}, {"note", j.Note},
 	} {
 		fields.add(field(s, app.Field{
-			Key: "job-" + f.member, Label: say(s, "agree."+f.member), Kind: app.TextField, Value: f.value,
+			Key: "job-" + f.member, Label: term(s, "agree."+f.member), Kind: app.TextField, Value: f.value,
 			Line: line("set-job", f.member, "$"),
 		}))
 	}
-	return section("job", say(s, "agree.job"), fields, note("names-stay", say(s, "agree.names-stay")))
+	return section("job", term(s, "agree.job"), fields, note("names-stay", term(s, "agree.names-stay")))
 }
 
 // A linkCode is the plan of a job at a revision as a link, or why it is none.
@@ -61,7 +60,7 @@ func (p *Painter) link(s *app.State) linkCode {
 // linkSection hands the plan on as a link, as long as one will do.
 func linkSection(s *app.State, of linkCode) Node {
 	code, err := of.code, of.err
-	title := say(s, "agree.link")
+	title := term(s, "agree.link")
 	if err != nil {
 		return section("link", title, el("p", "link-not", label(finding.Stop, say(s, "agree.link-not", words.Name("why", err.Error())))))
 	}
@@ -75,9 +74,9 @@ func linkSection(s *app.State, of linkCode) Node {
 	}
 	return section("link", title,
 		el("div", "", class("row"),
-			button("copy-link", say(s, "agree.copy-link"), app.HandOn{What: "link", By: "copy"}, class("btn main")),
-			button("share-link", say(s, "agree.share-link"), app.HandOn{What: "link", By: "share"})),
-		length, note("link-holds", say(s, "agree.link-holds")))
+			button("copy-link", term(s, "agree.copy-link"), app.HandOn{What: "link", By: "copy"}, class("btn main")),
+			button("share-link", term(s, "agree.share-link"), app.HandOn{What: "link", By: "share"})),
+		length, note("link-holds", term(s, "agree.link-holds")))
 }
 
 // fileSection hands on files.
@@ -85,15 +84,15 @@ func fileSection(s *app.State) Node {
 	list := el("ul", "file-list", class("handing"))
 	for _, what := range [...]string{"plan", "build", "parts", "picture"} {
 		list.add(el("li", "file-"+what,
-			el("p", "", el("b", "", text(say(s, "agree.file-"+what))), text(" "), el("span", "", class("small mute"), text(say(s, "agree.file-"+what+"-is")))),
+			el("p", "", el("b", "", text(term(s, "agree.file-"+what))), text(" "), el("span", "", class("small mute"), text(term(s, "agree.file-"+what+"-is")))),
 			el("div", "", class("row"), handOn(s, what, "download"), handOn(s, what, "copy"), handOn(s, what, "share"))))
 	}
-	return section("files", say(s, "agree.files"), list)
+	return section("files", term(s, "agree.files"), list)
 }
 
 func handOn(s *app.State, what, by string) Node {
-	name := words.Name("what", strings.ToLower(say(s, "agree.file-"+what)))
-	return button(by+"-"+what, say(s, "agree."+by), app.HandOn{What: what, By: by}, at("aria-label", say(s, "agree."+by+"-what", name)))
+	name := words.Name("what", strings.ToLower(term(s, "agree.file-"+what)))
+	return button(by+"-"+what, term(s, "agree."+by), app.HandOn{What: what, By: by}, at("aria-label", say(s, "agree."+by+"-what", name)))
 }
 
 // summarySection says what the job is.
@@ -104,20 +103,20 @@ func summarySection(s *app.State) Node {
 			rows = append(rows, row{key: "module-" + m.ID, cells: moduleCells(s, m)})
 		}
 	}
-	title := say(s, "agree.summary")
+	title := term(s, "agree.summary")
 	if rows == nil {
-		return section("summary", title, note("no-module", say(s, "agree.no-module")))
+		return section("summary", title, note("no-module", term(s, "agree.no-module")))
 	}
 	columns := []column{
-		{title: say(s, "agree.col-module"), words: true}, {title: say(s, "agree.col-size")},
-		{title: say(s, "agree.col-wood"), words: true}, {title: say(s, "agree.col-mass"), right: true},
+		{title: "agree.col-module", words: true}, {title: "agree.col-size"},
+		{title: "agree.col-wood", words: true}, {title: "agree.col-mass", right: true},
 	}
 	l := s.Build.Parts
-	return section("summary", title, table("sizes", perUnit(s, "agree.sizes"), columns, rows), pairs("sums-of",
-		pair{say(s, "agree.boards"), strconv.Itoa(l.Boards)},
-		pair{say(s, "agree.volume"), volume(s, l.Volume)},
-		pair{say(s, "agree.mass"), s.Plan.Style().Mass(l.Mass)},
-		pair{say(s, "agree.arrangements"), strconv.Itoa(len(s.Plan.Arrangements))}))
+	return section("summary", title, table(s, "sizes", perUnit(s, "agree.sizes"), columns, rows), pairs("sums-of",
+		pair{term(s, "agree.boards"), numeral(l.Boards)},
+		pair{term(s, "agree.volume"), volume(s, l.Volume)},
+		pair{term(s, "agree.mass"), s.Plan.Style().Mass(l.Mass)},
+		pair{term(s, "agree.arrangements"), numeral(len(s.Plan.Arrangements))}))
 }
 
 // moduleCells are a module's name, its size as it hangs, or as it is walked where it does
@@ -145,24 +144,24 @@ func notChecked(s *app.State) Node {
 	var here kids
 	for i, f := range s.Build.Findings {
 		if f.Kind.Severity == finding.Unknown {
-			here = append(here, el("li", "unchecked-"+strconv.Itoa(i+1), sign(finding.Unknown), el("span", "", said(engine.Say(f, s.Plan.Style())))))
+			here.add(el("li", "unchecked-"+numeral(i+1), sign(finding.Unknown), el("span", "", said(engine.Say(f, s.Plan.Style())))))
 		}
 	}
 	n := len(here)
 	ever := el("ul", "ever", class("unchecked"))
 	for _, key := range [...]string{"survey", "hidden", "work", "person"} {
-		ever.add(el("li", key, sign(finding.Unknown), el("span", "", text(say(s, "agree.never-"+key)))))
+		ever.add(el("li", key, sign(finding.Unknown), el("span", "", text(term(s, "agree.never-"+key)))))
 	}
-	first := part(note("nothing-open", say(s, "agree.nothing-open")))
+	first := part(note("nothing-open", term(s, "agree.nothing-open")))
 	if n > 0 {
-		first = parts{el("p", "here-title", class("b"), text(say(s, "agree.not-checked-here"))), el("ul", "here", class("unchecked"), here)}
+		first = parts{el("p", "here-title", class("b"), text(term(s, "agree.not-checked-here"))), el("ul", "here", class("unchecked"), here)}
 	}
-	return counted("not-checked", say(s, "agree.not-checked"), n, first,
-		el("p", "ever-title", class("b"), text(say(s, "agree.not-checked-ever"))), ever)
+	return counted("not-checked", term(s, "agree.not-checked"), n, first,
+		el("p", "ever-title", class("b"), text(term(s, "agree.not-checked-ever"))), ever)
 }
 
 // otherJobs leads to the first page, where plans are opened.
 func otherJobs(s *app.State) Node {
-	return section("others", say(s, "agree.others"), note("others-how", say(s, "agree.others-how")),
-		button("all-jobs", say(s, "agree.all-jobs"), app.Home{}))
+	return section("others", term(s, "agree.others"), note("others-how", term(s, "agree.others-how")),
+		button("all-jobs", term(s, "agree.all-jobs"), app.Home{}))
 }

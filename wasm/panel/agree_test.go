@@ -103,7 +103,7 @@ func TestLongLinksAreSaid(t *testing.T) {
 	requireSound(t, agree(&s))
 }
 
-func fmtCount(n int) string { return reads(fractions(strconv.Itoa(n))...) }
+func fmtCount(n int) string { return reads(parted(strconv.Itoa(n))...) }
 
 func idsOf(p plan.Plan) (ids []string) {
 	for _, m := range p.Modules {

@@ -3,7 +3,6 @@ package panel
 import (
 	"math"
 	"slices"
-	"strconv"
 
 	"ledgewright/engine/edit"
 	"ledgewright/engine/finding"
@@ -18,15 +17,15 @@ import (
 func arrange(s *app.State) kids {
 	all := piecesOf(s, s.Plan, s.Build)
 	var out kids
-	out = append(out, findings(s)...)
-	out = append(out, chosen(s, all)...)
-	out = append(out, onWall(s, all))
+	out.add(findings(s)...)
+	out.add(chosen(s, all)...)
+	out.add(onWall(s, all))
 	if n := offWall(s, all); n != nil {
-		out = append(out, n)
+		out.add(n)
 	}
-	out = append(out, addModule(s, all))
+	out.add(addModule(s, all))
 	if len(s.Chosen) == 0 {
-		out = append(out, moduleEditor(s)...)
+		out.add(moduleEditor(s)...)
 	}
 	return append(out, arrangements(s), snapping(s), lines(s))
 }
@@ -61,7 +60,7 @@ func findings(s *app.State) kids {
 	for shown > 0 && (shown > len(order) || s.Build.Findings[order[shown-1]].Kind.Severity < finding.Mend && s.At.Index != order[shown-1]+1) {
 		shown--
 	}
-	n := el("section", "findings", at("aria-label", say(s, "page.findings")))
+	n := el("section", "findings", at("aria-label", term(s, "page.findings")))
 	for _, i := range order[:shown] {
 		n.add(findingCard(s, i))
 	}
@@ -101,7 +100,7 @@ func silhouette(p piece) Node {
 // onWall lists the modules that hang on the wall in view.
 func onWall(s *app.State, all []piece) Node {
 	worst := severities(s.Build)
-	list := el("ul", "", class("pieces"), at("aria-label", say(s, "page.on-wall")))
+	list := el("ul", "", class("pieces"), at("aria-label", term(s, "page.on-wall")))
 	n := 0
 	for _, p := range all {
 		if !p.stands {
@@ -110,12 +109,12 @@ func onWall(s *app.State, all []piece) Node {
 		n++
 		list.add(pieceRow(s, p, worst[p.m.ID]))
 	}
-	out := counted("on-wall", say(s, "page.on-wall"), n)
+	out := counted("on-wall", term(s, "page.on-wall"), n)
 	if n == 0 {
-		out.add(empty("none", say(s, "page.none-on-wall"), say(s, "page.none-on-wall-do")))
+		out.add(empty("none", term(s, "page.none-on-wall"), term(s, "page.none-on-wall-do")))
 		return out
 	}
-	out.add(list, toggleBox(s, "several", say(s, "page.several"), app.Several, s.On[app.Several]))
+	out.add(list, toggleBox(s, "several", term(s, "page.several"), app.Several, s.On[app.Several]))
 	return out
 }
 
@@ -141,9 +140,9 @@ func sizes(size string) kids {
 	var out kids
 	for i, half := range splitTimes(size) {
 		if i > 0 {
-			out = append(out, text(" × "))
+			out.add(text(" × "))
 		}
-		out = append(out, fractions(half)...)
+		out.add(parted(half)...)
 	}
 	return out
 }
@@ -165,14 +164,14 @@ func moduleState(s *app.State, id string, worst finding.Severity) Node {
 	case finding.Unknown:
 		key = "page.state-unknown"
 	}
-	n := label(worst, say(s, key))
+	n := label(worst, term(s, key))
 	at("id", id).join(n)
 	return n
 }
 
 // offWall lists the modules that hang elsewhere or nowhere.
 func offWall(s *app.State, all []piece) Node {
-	list := el("ul", "", class("pieces plain"), at("aria-label", say(s, "page.off-wall")))
+	list := el("ul", "", class("pieces plain"), at("aria-label", term(s, "page.off-wall")))
 	for _, p := range all {
 		if p.stands {
 			continue
@@ -181,13 +180,13 @@ func offWall(s *app.State, all []piece) Node {
 		list.add(el("li", p.m.ID, silhouette(p),
 			el("div", "", choosing(s, p, slices.Contains(s.Chosen, p.m.ID), at("aria-describedby", "size-"+p.m.ID)),
 				el("p", "", class("n"), at("id", "size-"+p.m.ID), sizes(style.Length(p.width())+" × "+style.Length(p.height())))),
-			when(s.Arrangement != "", act("place-"+p.m.ID, say(s, "page.place"), placeFree(s, all, p),
+			when(s.Arrangement != "", act("place-"+p.m.ID, term(s, "page.place"), placeFree(s, all, p),
 				at("aria-label", say(s, "page.place-module", p.named()))))))
 	}
 	if len(list.Kids) == 0 {
 		return nil
 	}
-	return counted("off-wall", say(s, "page.off-wall"), len(list.Kids), list)
+	return counted("off-wall", term(s, "page.off-wall"), len(list.Kids), list)
 }
 
 // placeFree places a module where the wall is free.
@@ -259,17 +258,17 @@ func meets(taken []module.Box, b module.Box) bool {
 
 // addModule offers the ready shapes; each is added and hung where the wall is free.
 func addModule(s *app.State, all []piece) Node {
-	row := el("div", "", class("shapes"), attr("role=group"), at("aria-label", say(s, "page.add-module")))
+	row := el("div", "", class("shapes"), attr("role=group"), at("aria-label", term(s, "page.add-module")))
 	for _, shape := range edit.Shapes() {
 		e := readyShape(s, shape)
 		e.Arrangement = s.Arrangement
 		if s.Arrangement != "" {
 			e.X, e.Y = freeSpot(s, all, e.Width, max(e.Height, e.Thickness))
 		}
-		row.add(act("add-"+shape.ID, say(s, "page.shape-"+wordKey(shape.ID)), e, class("btn shape"),
-			at("aria-label", say(s, "page.add-"+wordKey(shape.ID))), shapeIcon(shape.ID)))
+		row.add(act("add-"+shape.ID, term(s, "page.shape-"+wordKey(shape.ID)), e, class("btn shape"),
+			at("aria-label", term(s, "page.add-"+wordKey(shape.ID))), shapeIcon(shape.ID)))
 	}
-	return section("add", say(s, "page.add-module"), row)
+	return section("add", term(s, "page.add-module"), row)
 }
 
 // readyShape is a ready shape in its usual sizes, of the wood, depth and thickness of the
@@ -277,7 +276,7 @@ func addModule(s *app.State, all []piece) Node {
 func readyShape(s *app.State, shape edit.Shape) edit.AddModule {
 	r := shape.Sizes
 	e := edit.AddModule{Shape: shape.ID, Width: r.Width, Height: r.Height, Upper: r.Upper, Depth: r.Depth, Thickness: r.Thickness, Wood: "white-oak",
-		Name: freeName(s, say(s, "page.shape-"+wordKey(shape.ID)))}
+		Name: freeName(s, term(s, "page.shape-"+wordKey(shape.ID)))}
 	if s.Plan.Units.System == unit.Inches {
 		whole := unit.Style{System: unit.Inches, Step: unit.Inch}
 		for _, l := range [...]*unit.Length{&e.Width, &e.Height, &e.Upper, &e.Depth, &e.Thickness} {
@@ -300,7 +299,7 @@ func freeName(s *app.State, name string) string {
 		if !slices.ContainsFunc(s.Plan.Modules, func(m plan.Module) bool { return m.Name == try }) {
 			return try
 		}
-		try = name + " " + strconv.Itoa(n)
+		try = name + " " + numeral(n)
 	}
 }
 
@@ -308,24 +307,24 @@ func freeName(s *app.State, name string) string {
 func snapping(s *app.State) Node {
 	n := el("div", "", class("ticks"))
 	for _, k := range app.Snapping() {
-		n.add(toggleBox(s, string(k.Off), say(s, "page.sticks-"+k.Kind), k.Off, !s.On[k.Off]))
+		n.add(toggleBox(s, string(k.Off), term(s, "page.sticks-"+k.Kind), k.Off, !s.On[k.Off]))
 	}
-	return section("snapping", say(s, "page.snapping"), n)
+	return section("snapping", term(s, "page.snapping"), n)
 }
 
 // lines are the chalk lines with their heights.
 func lines(s *app.State) Node {
 	a, _ := s.Plan.Arrangement(s.Arrangement)
-	n := counted("lines", say(s, "page.lines"), len(a.Lines))
+	n := counted("lines", term(s, "page.lines"), len(a.Lines))
 	for i, l := range a.Lines {
 		f := lineField(s, "line-"+l.ID, l)
 		f.Label = say(s, "page.line-number", words.Count("n", i+1)) + ", " + unitOf(s)
 		n.add(el("div", l.ID, class("pairing"), field(s, f),
-			act("remove-"+l.ID, say(s, "page.remove"), edit.RemoveLine{Arrangement: a.ID, Line: l.ID}, class("btn plain"),
+			act("remove-"+l.ID, term(s, "page.remove"), edit.RemoveLine{Arrangement: a.ID, Line: l.ID}, class("btn plain"),
 				at("aria-label", say(s, "page.remove-line", words.Count("n", i+1))))))
 	}
 	if a.ID != "" {
-		f := lengthField(s, "line-new", say(s, "page.new-line"), line("add-line", "arrangement", a.ID, "height", "$"), 0)
+		f := lengthField(s, "line-new", term(s, "page.new-line"), line("add-line", "arrangement", a.ID, "height", "$"), 0)
 		f.Value = ""
 		n.add(field(s, f))
 	}

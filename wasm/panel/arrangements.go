@@ -14,8 +14,8 @@ import (
 // arrangements lists the arrangements side by side, each as a small picture that is
 // chosen by a tap, and what can be done with the one in view.
 func arrangements(s *app.State) Node {
-	n := counted("arrangements", say(s, "page.arrangements"), len(s.Plan.Arrangements))
-	row := el("div", "", class("shapes wide"), attr("role=group"), at("aria-label", say(s, "page.arrangements")))
+	n := counted("arrangements", term(s, "page.arrangements"), len(s.Plan.Arrangements))
+	row := el("div", "", class("shapes wide"), attr("role=group"), at("aria-label", term(s, "page.arrangements")))
 	for i, a := range s.Plan.Arrangements {
 		row.add(el("button", "show-"+a.ID, attr("type=button"), class("btn shape"), state("aria-pressed", a.ID == s.Arrangement),
 			onClick(app.ShowArrangement{ID: a.ID}), thumbnail(s, a), el("span", "", text(nameOfArrangement(s, a, i)))))
@@ -27,19 +27,19 @@ func arrangements(s *app.State) Node {
 		n.add(arrangementTools(s, a))
 	}
 	if s.Wall != "" {
-		n.add(act("add-arrangement", say(s, "page.add-arrangement"), edit.AddArrangement{Wall: s.Wall, Name: nextArrangement(s)}))
+		n.add(act("add-arrangement", term(s, "page.add-arrangement"), edit.AddArrangement{Wall: s.Wall, Name: nextArrangement(s)}))
 	}
 	return n
 }
 
 // arrangementTools rename, duplicate and remove the arrangement in view.
 func arrangementTools(s *app.State, a plan.Arrangement) Node {
-	name := app.Field{Key: "name-" + a.ID, Label: say(s, "page.arrangement-name"), Kind: app.TextField,
+	name := app.Field{Key: "name-" + a.ID, Label: term(s, "page.arrangement-name"), Kind: app.TextField,
 		Line: line("set-arrangement", "arrangement", a.ID, "name", "$"), Value: a.Name}
 	return el("div", "arrangement", class("stack"), field(s, name),
 		el("div", "", class("row"),
-			act("duplicate-arrangement", say(s, "page.duplicate-arrangement"), edit.DuplicateArrangement{Arrangement: a.ID, Name: nextArrangement(s)}),
-			when(len(s.Plan.Arrangements) > 1, act("remove-arrangement", say(s, "page.remove-arrangement"), edit.RemoveArrangement{Arrangement: a.ID}))))
+			act("duplicate-arrangement", term(s, "page.duplicate-arrangement"), edit.DuplicateArrangement{Arrangement: a.ID, Name: nextArrangement(s)}),
+			when(len(s.Plan.Arrangements) > 1, act("remove-arrangement", term(s, "page.remove-arrangement"), edit.RemoveArrangement{Arrangement: a.ID}))))
 }
 
 // nextArrangement is a name for one more arrangement.

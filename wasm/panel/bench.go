@@ -1,8 +1,6 @@
 package panel
 
 import (
-	"strconv"
-
 	engpart "ledgewright/engine/part"
 	"ledgewright/engine/unit"
 	"ledgewright/engine/wall"
@@ -37,7 +35,7 @@ func bigFigures(key string, of ...bigFigure) Node {
 func benchTurning(s *app.State, job string, here, n int, thing app.Thing) Node {
 	to := func(key string, i int, names string) Node {
 		thing.Index = (here+i+n)%n + 1
-		return button(key, say(s, job+"."+key, words.Name("n", strconv.Itoa(thing.Index))), app.Point{At: thing}, class(names))
+		return button(key, say(s, job+"."+key, words.Name("n", numeral(thing.Index))), app.Point{At: thing}, class(names))
 	}
 	row := el("div", "turning", class("row turning"))
 	if n > 1 {
@@ -58,7 +56,7 @@ func benchPart(s *app.State) []Node {
 		el("h3", "", attr("id=h-at-bench"), text(title)),
 		el("p", "name", class("name"), text(capital(p.Name))), partSays(s, p),
 		bigFigures("sizes", partFigures(s, p)...),
-		pairs("ends", pair{say(s, "make.left-end"), say(s, p.Start)}, pair{say(s, "make.right-end"), say(s, p.End)}),
+		pairs("ends", pair{term(s, "make.left-end"), say(s, p.Start)}, pair{term(s, "make.right-end"), say(s, p.End)}),
 		boardDrawing(s, p, b), cutTable(s, b),
 		benchTurning(s, "make", i, len(all), app.Thing{Kind: "part"}))}
 }
@@ -70,11 +68,11 @@ func partFigures(s *app.State, p engpart.Part) []bigFigure {
 		of, _ := boardOf(b, p.Boards[0])
 		out = append(out, bigLength(s, insideName(s, of), p.Inside))
 	}
-	return append(out, bigLength(s, say(s, "make.width"), p.Width), bigLength(s, say(s, "make.thickness"), p.Thickness))
+	return append(out, bigLength(s, term(s, "make.width"), p.Width), bigLength(s, term(s, "make.thickness"), p.Thickness))
 }
 
 // bench is one wall point at the wall.
-func (h hanging) bench() []Node {
+func (h *hanging) bench() []Node {
 	i := h.pointInHand()
 	p := h.r.Points[i]
 	title := h.say("hang.point-of", words.Name("n", p.Number), words.Count("all", len(h.r.Points)))
@@ -82,19 +80,19 @@ func (h hanging) bench() []Node {
 		el("h3", "", attr("id=h-at-bench"), text(title)),
 		el("p", "name", class("name"), said(h.say("hang.of-module", words.Name("module", h.module(p.Module)), words.Name("bracket", p.Bracket)))),
 		bigFigures("figures", h.bigFigures(p)...),
-		when(p.What != wall.Hole, el("p", "axis", said(h.say("hang.rod-axis")))),
+		when(p.What != wall.Hole, el("p", "axis", said(h.term("hang.rod-axis")))),
 		el("p", "into", said(capital(h.into(p)))), el("p", "point-state", h.stateLabel(p)),
-		when(p.Slotted, note("slotted", capital(h.say("hang.slotted")))),
+		when(p.Slotted, note("slotted", capital(h.term("hang.slotted")))),
 		when(p.RoundX != 0 || p.RoundY != 0, note("rounding", h.rounding(p))),
 		when(len(p.Shared) > 0, note("shared", h.say("hang.also-for", words.Name("names", h.others(p))))),
-		when(p.Band != "", caution(h.s, "caution-cables", h.say("hang.caution-cables"))),
+		when(p.Band != "", caution(h.s, "caution-cables", h.term("hang.caution-cables"))),
 		benchTurning(h.s, "hang", i, len(h.r.Points), app.Thing{Kind: "point", Owner: h.a.ID}),
 	}
 	return []Node{el("section", "at-bench", class("at-bench"), attr("aria-labelledby=h-at-bench"), of)}
 }
 
 // bigFigures are a point's figures; which side of a line it is on stands in words.
-func (h hanging) bigFigures(p wall.Point) []bigFigure {
+func (h *hanging) bigFigures(p wall.Point) []bigFigure {
 	side := func(l unit.Length, more, less, on string) string {
 		switch {
 		case l > 0:
@@ -109,13 +107,13 @@ func (h hanging) bigFigures(p wall.Point) []bigFigure {
 		bigLength(h.s, side(p.DY, "hang.above", "hang.below", "hang.on-level"), p.DY.Abs()),
 	}
 	if p.What == wall.Hole {
-		out = append(out, bigFigure{h.say("hang.drill"), h.drill(p), ""}, bigLength(h.s, h.say("hang.depth"), p.Depth))
+		out = append(out, bigFigure{h.term("hang.drill"), h.drill(p), ""}, bigLength(h.s, h.term("hang.depth"), p.Depth))
 	}
 	return out
 }
 
 // rounding says what was added to a point's figures.
-func (h hanging) rounding(p wall.Point) string {
+func (h *hanging) rounding(p wall.Point) string {
 	signed := func(l unit.Length) string {
 		switch {
 		case l > 0:

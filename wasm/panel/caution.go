@@ -12,7 +12,7 @@ import (
 // beside it.
 func caution(s *app.State, key, sentence string, more ...part) Node {
 	return el("article", key, class("finding is-warn caution"), triangle(),
-		el("h4", "", text(say(s, "hang.warning"))), el("p", "says", said(sentence)), parts(more))
+		el("h4", "", text(term(s, "hang.warning"))), el("p", "says", said(sentence)), parts(more))
 }
 
 func triangle() Node {
@@ -41,21 +41,21 @@ func oldWall(year int, known bool) string {
 
 // childrenCaution stands wherever load is spoken of.
 func childrenCaution(s *app.State) Node {
-	return caution(s, "caution-children", say(s, "hang.caution-children"))
+	return caution(s, "caution-children", term(s, "hang.caution-children"))
 }
 
 // cautions are what everybody must have read before the first hole.
-func (h hanging) cautions() Node {
-	of := parts{caution(h.s, "caution-cables", h.say("hang.caution-cables"), h.bandState())}
+func (h *hanging) cautions() Node {
+	of := parts{caution(h.s, "caution-cables", h.term("hang.caution-cables"), h.bandState())}
 	if key := oldWall(h.w.BuiltYear.Value, h.w.BuiltYear.Known); key != "" {
 		of = append(of, caution(h.s, "caution-age", h.say(key)))
 	}
-	return section("cautions", h.say("hang.cautions"), of, childrenCaution(h.s))
+	return section("cautions", h.term("hang.cautions"), of, childrenCaution(h.s))
 }
 
 // bandState says what is known of the holes and the bands in which cables are expected.
-func (h hanging) bandState() Node {
-	severity, says := finding.Note, h.say("hang.bands-clear")
+func (h *hanging) bandState() Node {
+	severity, says := finding.Note, h.term("hang.bands-clear")
 	n := 0
 	for _, p := range h.r.Points {
 		if p.What == wall.Hole && p.Band != "" {
@@ -64,7 +64,7 @@ func (h hanging) bandState() Node {
 	}
 	switch {
 	case h.w.CableRule == "" || h.w.CableRule == wall.NoRule:
-		severity, says = finding.Unknown, h.say("hang.bands-none-chosen")
+		severity, says = finding.Unknown, h.term("hang.bands-none-chosen")
 	case n > 0:
 		severity, says = finding.Stop, h.say("hang.bands-hit", words.Count("n", n))
 	}

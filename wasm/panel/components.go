@@ -14,148 +14,10 @@ import (
 	"ledgewright/wasm/app"
 )
 
-// A part is what an element is made of: an attribute, a handler, a kid, or several; nil
-// is none. Parts are pointers, or words known beforehand: so a call that makes an element
-// is short, and keeps nothing but them. The builders are not taken into their callers,
-// of which there are a thousand.
-type part interface{ join(Node) }
-
-func (a *Attr) join(n Node)    { n.Attrs = append(n.Attrs, *a) }
-func (h *Handler) join(n Node) { n.On = append(n.On, *h) }
-func (k *Element) join(n Node) { n.Kids = append(n.Kids, k) }
-
-// An attr is an attribute known beforehand: "type=button", or its name alone.
-type attr string
-
-func (a attr) join(n Node) {
-	name, value, _ := strings.Cut(string(a), "=")
-	n.Attrs = append(n.Attrs, Attr{name, value})
-}
-
-// A class is the attribute of that name.
-type class string
-
-func (c class) join(n Node) { n.Attrs = append(n.Attrs, Attr{"class", string(c)}) }
-
-// parts are several parts in a row; none where a condition does not hold.
-type parts []part
-
-func (p parts) join(n Node) { n.with(p) }
-
-// kids are several elements or runs of text in a row.
-type kids []Node
-
-func (k kids) join(n Node) { n.Kids = append(n.Kids, k...) }
-
-type prop Attr
-
-func (p *prop) join(n Node) { n.Props = append(n.Props, Attr(*p)) }
-
-// with adds parts to an element.
-func (n *Element) with(of []part) {
-	n.reserve(of)
-	for _, p := range of {
-		if p != nil {
-			p.join(n)
-		}
-	}
-}
-
-// reserve makes room for parts.
-func (n *Element) reserve(of []part) {
-	attrs, more := 0, 0
-	for _, p := range of {
-		switch p := p.(type) {
-		case *Attr, attr, class:
-			attrs++
-		case *Element:
-			more++
-		case kids:
-			more += len(p)
-		}
-	}
-	if n.Attrs == nil && attrs > 1 {
-		n.Attrs = make([]Attr, 0, attrs)
-	}
-	if n.Kids == nil && more > 1 {
-		n.Kids = make([]Node, 0, more)
-	}
-}
-
-// add adds kids to an element.
+// term returns words of the catalogue that need no figures.
 //
 //go:noinline
-func (n *Element) add(more ...Node) { n.Kids = append(n.Kids, more...) }
-
-// el returns an element. The key is empty where its place among its neighbours says
-// enough.
-//
-//go:noinline
-func el(tag, key string, of ...part) Node {
-	n := &Element{Tag: tag, Key: key}
-	n.with(of)
-	return n
-}
-
-// svg returns an element of a picture.
-//
-//go:noinline
-func svg(tag, key string, of ...part) Node {
-	n := &Element{Tag: tag, Key: key, SVG: true}
-	n.with(of)
-	return n
-}
-
-// text returns a run of text.
-//
-//go:noinline
-func text(s string) Node { return &Element{Text: s} }
-
-// at returns an attribute.
-//
-//go:noinline
-func at(name, value string) *Attr { return &Attr{name, value} }
-
-// flag returns an attribute without a value, or nothing.
-func flag(name string, on bool) part {
-	if !on {
-		return nil
-	}
-	return attr(name)
-}
-
-// state returns an attribute that says "true" or "false", such as aria-pressed.
-//
-//go:noinline
-func state(name string, on bool) *Attr { return &Attr{name, strconv.FormatBool(on)} }
-
-// when returns parts if a condition holds, and nothing else.
-//
-//go:noinline
-func when(ok bool, of ...part) part {
-	switch {
-	case !ok:
-		return nil
-	case len(of) == 1:
-		return of[0]
-	}
-	return parts(slices.Clone(of))
-}
-
-// set returns a custom property of the style, such as "--x".
-//
-//go:noinline
-func set(name, value string) part { return &prop{name, value} }
-
-// onClick returns a handler of clicks.
-//
-//go:noinline
-func onClick(e app.Event) *Handler { return &Handler{"click", e} }
-
-// on returns a handler.
-//
-//go:noinline
-func on(kind string, e app.Event) *Handler { return &Handler{kind, e} }
+func term(s *app.State, key string) string { return words.Text(key, nil, s.Plan.Style()) }
 
 // say returns words of the catalogue in the plan's units.
 //
@@ -164,8 +26,24 @@ func say(s *app.State, key string, args ...words.Arg) string {
 	return words.Text(key, args, s.Plan.Style())
 }
 
-// said returns a sentence with its figures set as figures.
-func said(sentence string) kids {
+// said is a sentence with its figures set as figures.
+//
+//go:noinline
+func said(sentence string) part { return runs(sentence).alone() }
+
+// alone is the row as it stands, or the only one in it by itself.
+func (k kids) alone() part {
+	switch len(k) {
+	case 0:
+		return nil
+	case 1:
+		return k[0]
+	}
+	return k
+}
+
+// runs are the runs of a sentence, its figures set as figures.
+func runs(sentence string) kids {
 	var out kids
 	for sentence != "" {
 		from, size := figureIn(sentence)
@@ -258,9 +136,14 @@ const (
 	nobreak = "\u00a0"
 )
 
-// fractions returns the runs of a figure: only the fraction is set as one, whole inches
-// stay as they are; thousands are parted from five digits on.
-func fractions(s string) kids {
+// fractions is a figure of which only the fraction is set as one, whole inches stay as
+// they are; thousands are parted from five digits on.
+//
+//go:noinline
+func fractions(s string) part { return parted(s).alone() }
+
+// parted are the runs of a figure.
+func parted(s string) kids {
 	slash := strings.IndexByte(s, '/')
 	if slash < 0 {
 		return kids{text(grouped(strings.ReplaceAll(s, " ", nobreak)))}
@@ -281,7 +164,7 @@ func fractions(s string) kids {
 	}
 	out = append(out, el("span", "", class("fr"), text(s[from:to])))
 	if to < len(s) {
-		out = append(out, fractions(s[to:])...)
+		out = append(out, parted(s[to:])...)
 	}
 	return out
 }
@@ -323,7 +206,7 @@ func button(key, label string, e app.Event, of ...part) Node {
 
 // oneRun is a sentence as one kid, so that a row of kids does not pull it apart.
 func oneRun(sentence string) kids {
-	k := said(sentence)
+	k := runs(sentence)
 	if len(k) > 1 {
 		return kids{el("span", "", k)}
 	}
@@ -337,6 +220,8 @@ func isClass(p part) bool {
 }
 
 // act returns a button that makes edits, as one step.
+//
+//go:noinline
 func act(key, label string, e edit.Edit, of ...part) Node {
 	return button(key, label, app.Do{Edits: []edit.Edit{e}}, of...)
 }
@@ -367,7 +252,7 @@ func jsonValue(b *strings.Builder, v any) {
 	case string:
 		quote(b, v)
 	case int:
-		b.WriteString(strconv.Itoa(v))
+		b.WriteString(numeral(v))
 	case bool:
 		b.WriteString(strconv.FormatBool(v))
 	case unit.Length:
@@ -514,50 +399,9 @@ func section(key, title string, of ...part) Node {
 // counted is section with a count at the end of its heading.
 func counted(key, title string, count int, of ...part) Node {
 	n := el("section", key, at("aria-labelledby", "h-"+key),
-		el("h3", "", el("span", "", at("id", "h-"+key), text(title)), text(" "), figure(strconv.Itoa(count))))
+		el("h3", "", el("span", "", at("id", "h-"+key), text(title)), text(" "), figure(numeral(count))))
 	n.with(of)
 	return n
-}
-
-// A column of a table: its heading, and whether figures stand at its right.
-type column struct {
-	title string
-	right bool
-	words bool
-}
-
-// table returns a table that is only read. Rows are keyed by their first member.
-func table(key, caption string, columns []column, rows []row) Node {
-	var heads, body kids
-	for _, c := range columns {
-		heads = append(heads, el("th", "", attr("scope=col"), c.class(), text(c.title)))
-	}
-	for _, r := range rows {
-		tr := el("tr", r.key)
-		for i, cell := range r.cells {
-			tr.add(el("td", "", columns[i].class(), cell))
-		}
-		body = append(body, tr)
-	}
-	return el("div", key, class("scroll"), attr("tabindex=0"), attr("role=region"), at("aria-label", caption),
-		el("table", "", el("caption", "", text(caption)),
-			el("thead", "", el("tr", "", heads)), el("tbody", "", body)))
-}
-
-// A row of a table.
-type row struct {
-	key   string
-	cells []part
-}
-
-func (c column) class() part {
-	switch {
-	case c.right:
-		return class("r")
-	case c.words:
-		return class("w")
-	}
-	return parts(nil)
 }
 
 // sign returns the shape of a severity: a round tick for none and for a note, a dashed
@@ -613,7 +457,7 @@ func findingCard(s *app.State, i int) Node {
 		if k == 3 {
 			break
 		}
-		do = append(do, remedy(s, f, r, app.FindingKey(i)+"-"+strconv.Itoa(k+1), k == 0))
+		do = append(do, remedy(s, f, r, app.FindingKey(i)+"-"+numeral(k+1), k == 0))
 	}
 	if do != nil {
 		card.add(el("div", "do", class("do"), do))

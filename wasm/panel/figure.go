@@ -41,7 +41,7 @@ func figures(s *app.State, now plan.Plan, b engine.Build, figs []fig) kids {
 	out := make(kids, 0, len(figs))
 	of := figured{now, b}
 	for _, f := range figs {
-		out = append(out, f.node(s, of))
+		out.add(f.node(s, of))
 	}
 	return out
 }
@@ -167,9 +167,9 @@ func datumField(s *app.State, key string, b engine.Build, owner, what string) (a
 	}
 	switch owner {
 	case "level":
-		return lengthField(s, key, say(s, "page.level-line"), line("set-datum", "arrangement", s.Arrangement, "level", "$"), r.Level), true
+		return lengthField(s, key, term(s, "page.level-line"), line("set-datum", "arrangement", s.Arrangement, "level", "$"), r.Level), true
 	case "plumb":
-		return lengthField(s, key, say(s, "page.plumb-line"), line("set-datum", "arrangement", s.Arrangement, "plumb", "$"), r.Plumb), true
+		return lengthField(s, key, term(s, "page.plumb-line"), line("set-datum", "arrangement", s.Arrangement, "plumb", "$"), r.Plumb), true
 	}
 	return app.Field{}, false
 }
@@ -212,7 +212,7 @@ func heightField(s *app.State, key string, of figured, height string) (app.Field
 
 // lineField changes the height of a chalk line.
 func lineField(s *app.State, key string, l plan.Line) app.Field {
-	return lengthField(s, key, say(s, "page.line-height"), line("set-line", "arrangement", s.Arrangement, "line", l.ID, "height", "$"), l.Height)
+	return lengthField(s, key, term(s, "page.line-height"), line("set-line", "arrangement", s.Arrangement, "line", l.ID, "height", "$"), l.Height)
 }
 
 // spot is a figure of the page's own.

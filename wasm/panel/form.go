@@ -164,7 +164,7 @@ func (f form) signed(member string, l document.Opt[unit.Length], optional bool) 
 	}
 	out = kids{n}
 	if l.Known && l.Value != 0 {
-		out = append(out, f.way(member, l.Value))
+		out.add(f.way(member, l.Value))
 	}
 	return out
 }
@@ -235,6 +235,8 @@ func describe(n Node, id string) {
 }
 
 // two puts fields side by side.
+//
+//go:noinline
 func two(of ...part) Node { return boxed("fields", of) }
 
 // boxed puts parts into a box.
@@ -244,7 +246,9 @@ func boxed(names class, of []part) Node {
 	return n
 }
 
-// row puts buttons in a row.
+// rowOf puts buttons in a row.
+//
+//go:noinline
 func rowOf(of ...part) Node { return boxed("row", of) }
 
 // fold is a thing of a list, folded under a summary: a sentence that says its state, and

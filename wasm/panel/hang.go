@@ -2,7 +2,6 @@ package panel
 
 import (
 	"slices"
-	"strconv"
 	"strings"
 
 	"ledgewright/engine/finding"
@@ -25,7 +24,7 @@ type hanging struct {
 // hang returns the sections of the panel for the wall: the two lines, the wall points,
 // cautions, shims, order and findings; at the bench one point at a time.
 func hang(s *app.State) []Node {
-	h := hanging{s: s, r: resultOf(s.Build, s.Arrangement)}
+	h := &hanging{s: s, r: resultOf(s.Build, s.Arrangement)}
 	h.w, _ = s.Plan.Wall(s.Wall)
 	h.a, _ = s.Plan.Arrangement(s.Arrangement)
 	switch {
@@ -39,24 +38,32 @@ func hang(s *app.State) []Node {
 	return append(h.choice(), h.lines(), h.points(), h.cautions(), h.shims(), h.order(), h.findings())
 }
 
-func (h hanging) say(key string, args ...words.Arg) string { return say(h.s, key, args...) }
+// term is term in the plan's units.
+//
+//go:noinline
+func (h *hanging) term(key string) string { return term(h.s, key) }
 
-func (h hanging) nothing(key string) Node {
+// say is say in the plan's units.
+//
+//go:noinline
+func (h *hanging) say(key string, args ...words.Arg) string { return say(h.s, key, args...) }
+
+func (h *hanging) nothing(key string) Node {
 	return empty("hang-none", h.say(key), h.say(key+"-why"),
-		button("hang-to-arrange", h.say("hang.to-arrange"), app.Go{Job: app.Arrange}, class("btn main")))
+		button("hang-to-arrange", h.term("hang.to-arrange"), app.Go{Job: app.Arrange}, class("btn main")))
 }
 
 // choice is the list of arrangements, where there are several.
-func (h hanging) choice() []Node {
+func (h *hanging) choice() []Node {
 	if len(h.s.Plan.Arrangements) < 2 {
 		return nil
 	}
 	var of kids
 	for i, a := range h.s.Plan.Arrangements {
-		of = append(of, el("option", "o-"+a.ID, at("value", a.ID), flag("selected", a.ID == h.a.ID), text(nameOfArrangement(h.s, a, i))))
+		of.add(el("option", "o-"+a.ID, at("value", a.ID), flag("selected", a.ID == h.a.ID), text(nameOfArrangement(h.s, a, i))))
 	}
-	return []Node{el("section", "arrangement", at("aria-label", h.say("hang.arrangement")),
-		el("div", "", class("field"), el("label", "", attr("for=hang-arrangement"), text(h.say("hang.arrangement"))),
+	return []Node{el("section", "arrangement", at("aria-label", h.term("hang.arrangement")),
+		el("div", "", class("field"), el("label", "", attr("for=hang-arrangement"), text(h.term("hang.arrangement"))),
 			el("select", "hang-arrangement", attr("id=hang-arrangement"), on("change", app.ShowArrangement{}), of)))}
 }
 
@@ -70,7 +77,7 @@ func nameOfArrangement(s *app.State, a plan.Arrangement, i int) string {
 }
 
 // lines are the level line and the plumb line, each placed once.
-func (h hanging) lines() Node {
+func (h *hanging) lines() Node {
 	style := h.s.Plan.Style()
 	of := func(key, member string, value, most unit.Length) Node {
 		return field(h.s, app.Field{
@@ -78,27 +85,27 @@ func (h hanging) lines() Node {
 			Line: line("set-datum", "arrangement", h.a.ID, member, "$"), Value: style.Length(value), Least: 0, Most: most,
 		})
 	}
-	return section("datum", h.say("hang.lines"),
+	return section("datum", h.term("hang.lines"),
 		el("div", "fields", class("fields"), of("hang.level", "level", h.r.Level, h.w.Height), of("hang.plumb", "plumb", h.r.Plumb, h.w.Width)),
-		note("lines-stand", h.stand()), note("lines-how", h.say("hang.lines-how")))
+		note("lines-stand", h.stand()), note("lines-how", h.term("hang.lines-how")))
 }
 
 // stand says which of the lines somebody has put where they are.
-func (h hanging) stand() string {
+func (h *hanging) stand() string {
 	level, plumb := h.a.Datum.Level.Known, h.a.Datum.Plumb.Known
 	switch {
 	case level && plumb:
-		return h.say("hang.both-set")
+		return h.term("hang.both-set")
 	case level:
-		return h.say("hang.level-set")
+		return h.term("hang.level-set")
 	case plumb:
-		return h.say("hang.plumb-set")
+		return h.term("hang.plumb-set")
 	}
-	return h.say("hang.both-chosen")
+	return h.term("hang.both-chosen")
 }
 
 // pointInHand is the index of the point that is looked at.
-func (h hanging) pointInHand() int {
+func (h *hanging) pointInHand() int {
 	if h.s.At.Kind == "point" && h.s.At.Index >= 1 && h.s.At.Index <= len(h.r.Points) {
 		return h.s.At.Index - 1
 	}
@@ -106,63 +113,56 @@ func (h hanging) pointInHand() int {
 }
 
 // points is the table of wall points.
-func (h hanging) points() Node {
+func (h *hanging) points() Node {
 	columns := []column{
-		{title: h.say("hang.col-number")}, {title: h.say("hang.col-across"), right: true}, {title: h.say("hang.col-up"), right: true},
-		{title: h.say("hang.col-drill"), right: true}, {title: h.say("hang.col-depth"), right: true},
-		{title: h.say("hang.col-into"), words: true}, {title: h.say("hang.col-state"), words: true},
-	}
-	shared := slices.ContainsFunc(h.r.Points, func(p wall.Point) bool { return len(p.Shared) > 0 })
-	areas := []string{"no", "across", "up", "drill", "deep", "into", "state"}
-	if shared {
-		columns = append(columns, column{title: h.say("hang.col-shared"), words: true})
-		areas = append(areas, "shared")
+		{title: "hang.col-number", area: "no"}, {title: "hang.col-across", area: "across", right: true}, {title: "hang.col-up", area: "up", right: true},
+		{title: "hang.col-drill", area: "drill", right: true}, {title: "hang.col-depth", area: "deep", right: true},
+		{title: "hang.col-into", area: "into", words: true}, {title: "hang.col-state", area: "state", words: true},
+		{title: "hang.col-shared", area: "shared", words: true,
+			none: !slices.ContainsFunc(h.r.Points, func(p wall.Point) bool { return len(p.Shared) > 0 })},
 	}
 	rows := make([]row, len(h.r.Points))
 	for i := range h.r.Points {
-		rows[i] = row{key: "point-" + strconv.Itoa(i+1), cells: h.pointCells(i)}
-		if shared {
-			rows[i].cells = append(rows[i].cells, text(h.others(h.r.Points[i])))
-		}
+		rows[i] = row{"point-" + numeral(i+1), h.pointCells(i)}
 	}
-	t := laid(table("points", perUnit(h.s, "hang.points"), columns, rows), areas...)
+	t := table(h.s, "points", perUnit(h.s, "hang.points"), columns, rows)
 	if h.s.At.Kind == "point" {
-		t = markedRow(t, "point-"+strconv.Itoa(h.pointInHand()+1))
+		t = markedRow(t, "point-"+numeral(h.pointInHand()+1))
 	}
 	return el("section", "wall-points", t,
-		note("signs", h.say("hang.signs")), note("rounded", h.rounded()), h.sharing())
+		note("signs", h.term("hang.signs")), note("rounded", h.rounded()), h.sharing())
 }
 
-func (h hanging) pointCells(i int) []part {
+func (h *hanging) pointCells(i int) []part {
 	p := h.r.Points[i]
-	pick := pickPin("pick-point-"+strconv.Itoa(i+1), p.Number,
+	pick := pickPin("pick-point-"+numeral(i+1), p.Number,
 		h.say("hang.pick", words.Name("n", p.Number), words.Name("module", h.module(p.Module))),
 		h.thing(i), h.s.At.Kind == "point" && h.pointInHand() == i)
-	drill, deep := part(text(h.say("hang.axis"))), part(parts(nil))
+	drill, deep := part(text(h.term("hang.axis"))), part(nil)
 	if p.What == wall.Hole {
 		drill, deep = fractions(h.drill(p)), fractions(h.s.Plan.Style().Length(p.Depth))
 	}
-	return []part{pick, el("b", "", fractions(h.across(p))), el("b", "", fractions(h.up(p))), drill, deep, said(capital(h.into(p))), h.stateLabel(p)}
+	return []part{pick, el("b", "", fractions(h.across(p))), el("b", "", fractions(h.up(p))), drill, deep, said(capital(h.into(p))), h.stateLabel(p), text(h.others(p))}
 }
 
-func (h hanging) thing(i int) app.Point {
+func (h *hanging) thing(i int) app.Point {
 	return app.Point{At: app.Thing{Kind: "point", Owner: h.a.ID, Index: i + 1}}
 }
 
 // drill is the size of a drill, finer than a tape reads.
-func (h hanging) drill(p wall.Point) string {
+func (h *hanging) drill(p wall.Point) string {
 	return h.say("hang.round", words.Name("drill", h.fine().Length(p.Drill)))
 }
 
 // across and up are the running figures, as the picture has them: a height has its sign.
-func (h hanging) across(p wall.Point) string {
+func (h *hanging) across(p wall.Point) string {
 	if p.DX < 0 {
 		return "−" + h.s.Plan.Style().Length(-p.DX)
 	}
 	return h.s.Plan.Style().Length(p.DX)
 }
 
-func (h hanging) up(p wall.Point) string {
+func (h *hanging) up(p wall.Point) string {
 	switch size := h.s.Plan.Style().Length(p.DY.Abs()); {
 	case p.DY > 0:
 		return "+" + size
@@ -173,7 +173,7 @@ func (h hanging) up(p wall.Point) string {
 	}
 }
 
-func (h hanging) module(id string) string {
+func (h *hanging) module(id string) string {
 	if m, ok := h.s.Plan.Module(id); ok && m.Name != "" {
 		return m.Name
 	}
@@ -181,23 +181,23 @@ func (h hanging) module(id string) string {
 }
 
 // into says what a point meets in the wall.
-func (h hanging) into(p wall.Point) string {
+func (h *hanging) into(p wall.Point) string {
 	n := words.Count("n", p.In.Stud)
 	switch p.In.Kind {
 	case wall.InStud:
 		return h.studWords(p, n)
 	case wall.InMasonry:
-		return h.say("hang.into-masonry")
+		return h.term("hang.into-masonry")
 	case wall.InLining:
 		return h.say("hang.into-lining", n, words.Length("by", p.In.Edge.Abs()))
 	}
 	if p.In.Stud > 0 {
 		return h.studWords(p, n)
 	}
-	return h.say("hang.into-unknown")
+	return h.term("hang.into-unknown")
 }
 
-func (h hanging) studWords(p wall.Point, n words.Arg) string {
+func (h *hanging) studWords(p wall.Point, n words.Arg) string {
 	state := p.In.State
 	if state != plan.EdgesFound && state != plan.OnePoint {
 		state = plan.Guess
@@ -206,7 +206,7 @@ func (h hanging) studWords(p wall.Point, n words.Arg) string {
 }
 
 // stateLabel is a word and a shape for a hole; an axis is not drilled and has none.
-func (h hanging) stateLabel(p wall.Point) part {
+func (h *hanging) stateLabel(p wall.Point) part {
 	if p.What != wall.Hole {
 		return parts(nil)
 	}
@@ -214,29 +214,29 @@ func (h hanging) stateLabel(p wall.Point) part {
 }
 
 // pointState is the worst that is to be said of a hole.
-func (h hanging) pointState(p wall.Point) (finding.Severity, string) {
+func (h *hanging) pointState(p wall.Point) (finding.Severity, string) {
 	switch {
 	case p.Band != "":
-		return finding.Stop, h.say("hang.is-band")
+		return finding.Stop, h.term("hang.is-band")
 	case p.Behind != "":
 		return finding.Stop, h.say("hang.is-behind", words.Word("obstacle", "obstacle."+h.kindOf(p.Behind)))
 	case p.In.Kind == wall.InLining:
-		return finding.Mend, h.say("hang.is-lining")
+		return finding.Mend, h.term("hang.is-lining")
 	case p.In.Kind == wall.InUnknown && p.In.Stud == 0:
-		return finding.Unknown, h.say("hang.is-unknown")
+		return finding.Unknown, h.term("hang.is-unknown")
 	case p.In.Kind == wall.InMasonry:
-		return finding.Note, h.say("hang.is-in-masonry")
+		return finding.Note, h.term("hang.is-in-masonry")
 	case !p.In.Wood():
-		return finding.Unknown, h.say("hang.is-guess")
+		return finding.Unknown, h.term("hang.is-guess")
 	case h.w.Studs.Material == "metal":
-		return finding.Unknown, h.say("hang.is-metal")
+		return finding.Unknown, h.term("hang.is-metal")
 	case p.NearEdge():
-		return finding.Mend, h.say("hang.is-edge")
+		return finding.Mend, h.term("hang.is-edge")
 	}
-	return finding.Note, h.say("hang.is-in-stud")
+	return finding.Note, h.term("hang.is-in-stud")
 }
 
-func (h hanging) kindOf(obstacle string) string {
+func (h *hanging) kindOf(obstacle string) string {
 	for _, o := range h.w.Obstacles {
 		if o.ID == obstacle {
 			return o.Kind
@@ -246,7 +246,7 @@ func (h hanging) kindOf(obstacle string) string {
 }
 
 // others names the other arrangements that use a hole.
-func (h hanging) others(p wall.Point) string {
+func (h *hanging) others(p wall.Point) string {
 	var names []string
 	for i, a := range h.s.Plan.Arrangements {
 		if slices.Contains(p.Shared, a.ID) {
@@ -258,7 +258,7 @@ func (h hanging) others(p wall.Point) string {
 
 // fine is the style for what is too small for a tape: hundredths of a millimetre, or
 // sixty-fourths of an inch.
-func (h hanging) fine() unit.Style {
+func (h *hanging) fine() unit.Style {
 	if h.s.Plan.Units.System == unit.Inches {
 		return unit.Style{System: unit.Inches, Step: unit.Inch / 64}
 	}
@@ -266,7 +266,7 @@ func (h hanging) fine() unit.Style {
 }
 
 // rounded says to what figures are rounded, and the most that it took.
-func (h hanging) rounded() string {
+func (h *hanging) rounded() string {
 	var most unit.Length
 	for _, p := range h.r.Points {
 		most = max(most, p.RoundX.Abs(), p.RoundY.Abs())
@@ -287,7 +287,7 @@ func roundedUp(l unit.Length, style unit.Style) string {
 }
 
 // sharing counts the holes of all arrangements of the wall together.
-func (h hanging) sharing() part {
+func (h *hanging) sharing() part {
 	n := 0
 	for _, r := range h.s.Build.Arrangements {
 		if r.Wall == h.w.ID {
@@ -302,23 +302,23 @@ func (h hanging) sharing() part {
 }
 
 // shims says where a plate has to stand off to be plumb, and on which side.
-func (h hanging) shims() Node {
+func (h *hanging) shims() Node {
 	var of kids
 	for i, sh := range h.r.Shims {
-		of = append(of, el("p", "shim-"+strconv.Itoa(i+1), said(h.shim(sh))))
+		of.add(el("p", "shim-"+numeral(i+1), said(h.shim(sh))))
 	}
 	readings := len(h.w.Plumb)
 	switch {
 	case readings == 0:
-		of = kids{el("p", "shims-none", label(finding.Unknown, h.say("hang.shims-not-checked")))}
+		of = kids{el("p", "shims-none", label(finding.Unknown, h.term("hang.shims-not-checked")))}
 	case of == nil:
-		of = kids{note("shims-none", h.say("hang.shims-none"))}
+		of = kids{note("shims-none", h.term("hang.shims-none"))}
 	}
-	return section("shims", h.say("hang.shims"), of,
+	return section("shims", h.term("hang.shims"), of,
 		when(readings > 0, note("readings", h.say("hang.shims-readings", words.Count("n", readings)))))
 }
 
-func (h hanging) shim(sh wall.Shim) string {
+func (h *hanging) shim(sh wall.Shim) string {
 	var numbers []string
 	for _, p := range h.r.Points {
 		if p.Module == sh.Module && p.Bracket == sh.Bracket {
@@ -335,31 +335,31 @@ func (h hanging) shim(sh wall.Shim) string {
 }
 
 // order is the order of hanging, where one is forced.
-func (h hanging) order() Node {
+func (h *hanging) order() Node {
 	if len(h.r.Order) == 0 {
-		return section("order", h.say("hang.order"), note("order-any", h.say("hang.order-any")))
+		return section("order", h.term("hang.order"), note("order-any", h.term("hang.order-any")))
 	}
 	n := el("ol", "order-list", class("order"))
 	for _, id := range h.r.Order {
 		n.add(el("li", "hang-"+id, text(h.module(id))))
 	}
-	return section("order", h.say("hang.order"), note("order-forced", h.say("hang.order-forced")), n)
+	return section("order", h.term("hang.order"), note("order-forced", h.term("hang.order-forced")), n)
 }
 
 // findings are those about the holes, and about what holds what hangs on them.
-func (h hanging) findings() Node {
+func (h *hanging) findings() Node {
 	var of kids
 	for i, f := range h.s.Build.Findings {
 		if h.concerns(f) && !(h.s.At.Kind == "finding" && h.s.At.Index == i+1) {
-			of = append(of, findingCard(h.s, i))
+			of.add(findingCard(h.s, i))
 		}
 	}
-	return counted("hang-findings", h.say("hang.findings"), len(of), of)
+	return counted("hang-findings", h.term("hang.findings"), len(of), of)
 }
 
 // concerns reports whether a finding is about the holes of this arrangement. The age of
 // the wall stands among the cautions.
-func (h hanging) concerns(f finding.Finding) bool {
+func (h *hanging) concerns(f finding.Finding) bool {
 	p := f.Place
 	switch {
 	case f.Kind.Key == "old-wall":

@@ -19,8 +19,8 @@ import (
 // The drawing and the part list take the place of the wall.
 func makeJob(s *app.State) []Node {
 	if len(s.Build.Parts.Parts) == 0 {
-		return []Node{empty("make-none", say(s, "make.none"), say(s, "make.none-why"),
-			button("make-to-arrange", say(s, "make.to-arrange"), app.Go{Job: app.Arrange}, class("btn main")))}
+		return []Node{empty("make-none", term(s, "make.none"), term(s, "make.none-why"),
+			button("make-to-arrange", term(s, "make.to-arrange"), app.Go{Job: app.Arrange}, class("btn main")))}
 	}
 	if s.On[app.Bench] {
 		return benchPart(s)
@@ -125,36 +125,23 @@ func partList(s *app.State) Node {
 	all := s.Build.Parts.Parts
 	woods := woodsOf(all)
 	columns := []column{
-		{title: say(s, "make.col-number")}, {title: say(s, "make.col-part"), words: true}, {title: say(s, "make.col-quantity"), right: true},
-		{title: say(s, "make.col-size")}, {title: say(s, "make.col-ends"), words: true},
+		{title: "make.col-number", area: "no"}, {title: "make.col-part", area: "part", words: true},
+		{title: "make.col-quantity", area: "qty", right: true}, {title: "make.col-size", area: "size"},
+		{title: "make.col-wood", area: "wood", words: true, none: len(woods) == 1}, {title: "make.col-ends", area: "ends", words: true},
+		{title: "make.col-edges", area: "edges", words: true,
+			none: !slices.ContainsFunc(all, func(p engpart.Part) bool { return len(p.Edges) > 0 })},
+		{title: "make.col-cuts", area: "cuts", words: true},
 	}
-	areas := []string{"no", "part", "qty", "size", "ends"}
-	edged := slices.ContainsFunc(all, func(p engpart.Part) bool { return len(p.Edges) > 0 })
-	if edged {
-		columns, areas = append(columns, column{title: say(s, "make.col-edges"), words: true}), append(areas, "edges")
-	}
-	columns, areas = append(columns, column{title: say(s, "make.col-cuts"), words: true}), append(areas, "cuts")
-	if len(woods) > 1 {
-		columns = slices.Insert(columns, 4, column{title: say(s, "make.col-wood"), words: true})
-		areas = slices.Insert(areas, 4, "wood")
-	}
-	here, rows := partInHand(s), []row{}
+	here, rows := partInHand(s), make([]row, len(all))
 	for i, p := range all {
-		cells := partCells(s, p, i == here)
-		if !edged {
-			cells = slices.Delete(cells, 5, 6)
-		}
-		if len(woods) > 1 {
-			cells = slices.Insert(cells, 4, part(text(woodName(p.Wood))))
-		}
-		rows = append(rows, row{key: partKey(p), cells: cells})
+		rows[i] = row{partKey(p), partCells(s, p, i == here)}
 	}
-	t := laid(table("parts", perUnit(s, "make.parts"), columns, rows), areas...)
-	return el("section", "part-list", class("sheet"), at("aria-label", say(s, "make.parts")), markedRow(t, partKey(all[here])),
+	t := table(s, "parts", perUnit(s, "make.parts"), columns, rows)
+	return el("section", "part-list", class("sheet"), at("aria-label", term(s, "make.parts")), markedRow(t, partKey(all[here])),
 		note("grain", say(s, "make.grain", words.Name("wood", capital(strings.Join(woods, ", "))))))
 }
 
-func partKey(p engpart.Part) string { return "part-" + strconv.Itoa(p.Number) }
+func partKey(p engpart.Part) string { return "part-" + numeral(p.Number) }
 
 func woodsOf(all []engpart.Part) (names []string) {
 	for _, p := range all {
@@ -166,12 +153,12 @@ func woodsOf(all []engpart.Part) (names []string) {
 }
 
 func partCells(s *app.State, p engpart.Part, chosen bool) []part {
-	pick := pickPin("pick-"+partKey(p), strconv.Itoa(p.Number),
+	pick := pickPin("pick-"+partKey(p), numeral(p.Number),
 		say(s, "make.pick", words.Count("n", p.Number), words.Name("name", p.Name)),
 		app.Point{At: app.Thing{Kind: "part", Index: p.Number}}, chosen)
 	return []part{
-		pick, text(capital(p.Name)), text(strconv.Itoa(p.Quantity)), fractions(partSize(s, p)),
-		text(endsOf(s, p)), text(edgesOf(s, p)), el("span", "", said(cutsOf(s, p))),
+		pick, text(capital(p.Name)), text(numeral(p.Quantity)), fractions(partSize(s, p)),
+		text(woodName(p.Wood)), text(endsOf(s, p)), text(edgesOf(s, p)), el("span", "", said(cutsOf(s, p))),
 	}
 }
 
@@ -208,7 +195,7 @@ func endsOf(s *app.State, p engpart.Part) string {
 func edgesOf(s *app.State, p engpart.Part) string {
 	names := make([]string, len(p.Edges))
 	for i, a := range p.Edges {
-		names[i] = say(s, "view.arris."+a)
+		names[i] = term(s, "view.arris."+a)
 	}
 	return capitalised(strings.Join(names, ", "))
 }
@@ -239,7 +226,7 @@ func twin(s *app.State, p engpart.Part) string {
 	}
 	where := make([]string, len(p.Differs))
 	for i, k := range p.Differs {
-		where[i] = say(s, k)
+		where[i] = term(s, k)
 	}
 	return say(s, "make.twin", words.Count("n", p.MirrorOf), words.Name("where", strings.Join(where, ", ")))
 }
@@ -248,32 +235,31 @@ func twin(s *app.State, p engpart.Part) string {
 func hardwareList(s *app.State) Node {
 	items := s.Build.Parts.Hardware
 	if len(items) == 0 {
-		return section("hardware", say(s, "make.hardware"), note("no-hardware", say(s, "make.no-hardware")))
+		return section("hardware", term(s, "make.hardware"), note("no-hardware", term(s, "make.no-hardware")))
 	}
 	columns := []column{
-		{title: say(s, "make.col-hardware"), words: true}, {title: say(s, "make.col-goods")},
-		{title: say(s, "make.col-quantity"), right: true}, {title: say(s, "make.col-cut-to"), right: true},
+		{title: "make.col-hardware", area: "item", words: true}, {title: "make.col-goods", area: "goods"},
+		{title: "make.col-quantity", area: "many", right: true}, {title: "make.col-cut-to", area: "cut-to", right: true},
 	}
 	rows := make([]row, len(items))
 	for i, it := range items {
-		length := kids(nil)
+		var length part
 		if it.Length > 0 {
 			length = fractions(s.Plan.Style().WithUnit(it.Length))
 		}
-		rows[i] = row{key: "item-" + strconv.Itoa(i+1), cells: []part{said(capital(it.Name())), fractions(it.Size), text(strconv.Itoa(it.Quantity)), length}}
+		rows[i] = row{key: "item-" + numeral(i+1), cells: []part{said(capital(it.Name())), fractions(it.Size), text(numeral(it.Quantity)), length}}
 	}
-	t := table("hardware-table", say(s, "make.hardware"), columns, rows)
-	return el("section", "hardware", laid(t, "item", "goods", "many", "cut-to"))
+	return el("section", "hardware", table(s, "hardware-table", term(s, "make.hardware"), columns, rows))
 }
 
 // sums are wood and glue of the whole job.
 func sums(s *app.State) Node {
 	l, style := s.Build.Parts, s.Plan.Style()
-	return section("sums", say(s, "make.sums"), pairs("sums-of",
-		pair{say(s, "make.boards"), strconv.Itoa(l.Boards)},
-		pair{say(s, "make.volume"), volume(s, l.Volume)},
-		pair{say(s, "make.mass"), style.Mass(l.Mass)},
-		pair{say(s, "make.glue"), style.Area(l.Glue)}))
+	return section("sums", term(s, "make.sums"), pairs("sums-of",
+		pair{term(s, "make.boards"), numeral(l.Boards)},
+		pair{term(s, "make.volume"), volume(s, l.Volume)},
+		pair{term(s, "make.mass"), style.Mass(l.Mass)},
+		pair{term(s, "make.glue"), style.Area(l.Glue)}))
 }
 
 // boardFoot is a board 12 in square and 1 in thick: 0.002 359 737 216 m³, from the inch.

@@ -1,8 +1,6 @@
 package panel
 
 import (
-	"strconv"
-
 	"ledgewright/engine/board"
 	"ledgewright/engine/module"
 	engpart "ledgewright/engine/part"
@@ -18,7 +16,7 @@ func cornersOf(s *app.State, m module.Result) Node {
 	var all kids
 	for _, c := range m.Corners {
 		if c.Number > 0 {
-			all = append(all, cornerSetOut(s, m, c))
+			all.add(cornerSetOut(s, m, c))
 		}
 	}
 	name := words.Name("module", moduleLabel(m))
@@ -64,7 +62,7 @@ func withIcon(n Node, name string) Node {
 
 // cornerSetOut is one corner: picture, figures, pieces, and the cuts in both boards.
 func cornerSetOut(s *app.State, m module.Result, c board.Corner) Node {
-	key := "corner-" + strconv.Itoa(c.Number)
+	key := "corner-" + numeral(c.Number)
 	of, _ := plannedCorner(s, m.ID, c.Number)
 	title := say(s, "make.corner", words.Count("n", c.Number), words.Name("first", c.First), words.Name("second", c.Second), words.Word("joint", "joint."+of.Joint))
 	name := say(s, "make.corner-picture", words.Count("n", c.Number), words.Name("module", moduleLabel(m)))
@@ -105,12 +103,12 @@ func cornerPairs(s *app.State, m module.Result, c board.Corner, of plan.Corner) 
 		turn = "make.turn-right"
 	}
 	out := []pair{
-		{say(s, "make.turn"), say(s, turn, words.Angle("turn", of.Turn.Abs()))},
-		{say(s, "make.interior"), style.Angle(c.Interior)},
+		{term(s, "make.turn"), say(s, turn, words.Angle("turn", of.Turn.Abs()))},
+		{term(s, "make.interior"), style.Angle(c.Interior)},
 	}
 	both := func(key string, a, b string) {
 		if a == b {
-			out = append(out, pair{say(s, key), a})
+			out = append(out, pair{term(s, key), a})
 			return
 		}
 		out = append(out, pair{say(s, key+"-of", words.Name("board", c.First)), a}, pair{say(s, key+"-of", words.Name("board", c.Second)), b})
@@ -149,7 +147,7 @@ func loosePieces(s *app.State, c board.Corner) part {
 		if p.Width == 0 {
 			key = "make.piece-round"
 		}
-		out = append(out, note("piece-"+strconv.Itoa(i+1), say(s, key, words.Count("n", p.Count), words.Word("what", "piece."+p.What),
+		out = append(out, note("piece-"+numeral(i+1), say(s, key, words.Count("n", p.Count), words.Word("what", "piece."+p.What),
 			words.Length("t", p.Thickness), words.Name("w", style.WithUnit(p.Width)), words.Length("l", p.Length))))
 	}
 	return out
@@ -161,17 +159,16 @@ func cornerCuts(s *app.State, c board.Corner, boards ...board.Board) part {
 	var rows []row
 	for k, b := range boards {
 		for i, f := range b.Features {
-			if f.Kind == board.EndCut || f.Cause != (board.Cause{What: "corner", ID: strconv.Itoa(c.Number)}) {
+			if f.Kind == board.EndCut || f.Cause != (board.Cause{What: "corner", ID: numeral(c.Number)}) {
 				continue
 			}
 			cells := append([]part{text(b.ID)}, cutCells(s, b, f)...)
-			rows = append(rows, row{key: "cut-" + strconv.Itoa(k+1) + "-" + strconv.Itoa(i), cells: cells})
+			rows = append(rows, row{key: "cut-" + numeral(k+1) + "-" + numeral(i), cells: cells})
 		}
 	}
 	if rows == nil {
 		return parts(nil)
 	}
-	columns := append([]column{{title: say(s, "make.col-board")}}, cutColumns(s)...)
-	return laid(table("cuts", perUnit(s, "make.corner-cuts", words.Count("n", c.Number)), columns, rows),
-		"board", "cut", pairArea, pairArea, pairArea, pairArea)
+	columns := append([]column{{title: "make.col-board", area: "board"}}, cutColumns()...)
+	return table(s, "cuts", perUnit(s, "make.corner-cuts", words.Count("n", c.Number)), columns, rows)
 }

@@ -2,7 +2,6 @@ package panel
 
 import (
 	"math"
-	"strconv"
 	"strings"
 
 	"ledgewright/engine/board"
@@ -123,27 +122,27 @@ func partPairs(s *app.State, p engpart.Part, b board.Board) []pair {
 		out = append(out, pair{insideName(s, b), style.WithUnit(p.Inside)})
 	}
 	out = append(out,
-		pair{say(s, "make.width"), style.WithUnit(p.Width)}, pair{say(s, "make.thickness"), style.WithUnit(p.Thickness)},
-		pair{say(s, "make.left-end"), say(s, p.Start)}, pair{say(s, "make.right-end"), say(s, p.End)},
-		pair{say(s, "make.wood"), woodName(p.Wood)})
+		pair{term(s, "make.width"), style.WithUnit(p.Width)}, pair{term(s, "make.thickness"), style.WithUnit(p.Thickness)},
+		pair{term(s, "make.left-end"), say(s, p.Start)}, pair{term(s, "make.right-end"), say(s, p.End)},
+		pair{term(s, "make.wood"), woodName(p.Wood)})
 	if len(p.Edges) > 0 {
-		out = append(out, pair{say(s, "make.col-edges"), edgesOf(s, p)})
+		out = append(out, pair{term(s, "make.col-edges"), edgesOf(s, p)})
 	}
 	return out
 }
 
 func lengthName(s *app.State, p engpart.Part) string {
 	if p.Inside == p.Overall {
-		return say(s, "make.length")
+		return term(s, "make.length")
 	}
-	return say(s, "make.overall")
+	return term(s, "make.overall")
 }
 
 func insideName(s *app.State, b board.Board) string {
 	if b.Role == board.Divider {
-		return say(s, "make.seen")
+		return term(s, "make.seen")
 	}
-	return say(s, "make.inside")
+	return term(s, "make.inside")
 }
 
 func boardDrawing(s *app.State, p engpart.Part, b board.Board) Node {
@@ -168,18 +167,17 @@ func cutTable(s *app.State, b board.Board) Node {
 		switch f.Kind {
 		case board.EndCut:
 		case board.Chamfer, board.RoundOver:
-			arrises = append(arrises, note("arris-"+strconv.Itoa(i), capital(arris(s, f))))
+			arrises.add(note("arris-"+numeral(i), capital(arris(s, f))))
 		default:
 			cells := append(cutCells(s, b, f), part(text(cause(s, f.Cause))))
-			rows = append(rows, row{key: "cut-" + strconv.Itoa(i), cells: cells})
+			rows = append(rows, row{key: "cut-" + numeral(i), cells: cells})
 		}
 	}
 	if rows == nil {
 		return el("div", "cuts", note("no-cuts", say(s, "make.no-cuts", words.Name("board", b.ID))), arrises)
 	}
-	columns := append(cutColumns(s), column{title: say(s, "make.col-for"), words: true})
-	t := table("cut-table", perUnit(s, "make.cuts", words.Name("board", b.ID)), columns, rows)
-	return el("div", "cuts", laid(t, "cut", pairArea, pairArea, pairArea, pairArea, pairArea), arrises)
+	columns := append(cutColumns(), column{title: "make.col-for", area: pairArea, words: true})
+	return el("div", "cuts", table(s, "cut-table", perUnit(s, "make.cuts", words.Name("board", b.ID)), columns, rows), arrises)
 }
 
 func arris(s *app.State, f board.Feature) string {
@@ -190,10 +188,10 @@ func cause(s *app.State, c board.Cause) string {
 	return say(s, "make.for-"+c.What, words.Name("id", c.ID))
 }
 
-func cutColumns(s *app.State) []column {
+func cutColumns() []column {
 	return []column{
-		{title: say(s, "make.col-cut"), words: true}, {title: say(s, "make.col-along"), words: true}, {title: say(s, "make.col-across"), words: true},
-		{title: say(s, "make.col-mouth")}, {title: say(s, "make.col-deep"), right: true},
+		{title: "make.col-cut", area: "cut", words: true}, {title: "make.col-along", area: pairArea, words: true},
+		{title: "make.col-across", area: pairArea, words: true}, {title: "make.col-mouth", area: pairArea}, {title: "make.col-deep", area: pairArea, right: true},
 	}
 }
 
@@ -205,7 +203,7 @@ func cutCells(s *app.State, b board.Board, f board.Feature) []part {
 	if f.Diameter > 0 {
 		size = say(s, "make.round", words.Name("diameter", style.Length(f.Diameter)))
 		if f.Through {
-			deep = say(s, "make.right-through")
+			deep = term(s, "make.right-through")
 		}
 	}
 	along, across := placesOf(s, b, f)
@@ -250,7 +248,7 @@ func placesOf(s *app.State, b board.Board, f board.Feature) (along, across strin
 // length.
 func lengthways(s *app.State, b board.Board, f board.Feature, long unit.Length) string {
 	if f.Kind == board.Groove && f.Through {
-		return say(s, "make.all-left")
+		return term(s, "make.all-left")
 	}
 	return place(s, "left", f.Mouth.U, long, b.Length)
 }

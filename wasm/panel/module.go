@@ -15,13 +15,13 @@ import (
 // none is, a free form can be begun.
 func moduleEditor(s *app.State) []Node {
 	if len(s.Chosen) == 0 {
-		return []Node{empty("editor-none", say(s, "editor.none"), say(s, "editor.none-why"), newForm(s))}
+		return []Node{empty("editor-none", term(s, "editor.none"), term(s, "editor.none-why"), newForm(s))}
 	}
 	m, ok := s.Plan.Module(s.Chosen[0])
 	if len(s.Chosen) > 1 || !ok {
-		return []Node{note("editor-several", say(s, "editor.several"))}
+		return []Node{note("editor-several", term(s, "editor.several"))}
 	}
-	e := editor{s: s, m: m, worked: workedBoards(s.Build, m)}
+	e := &editor{s: s, m: m, worked: workedBoards(s.Build, m)}
 	return []Node{e.whole(), e.boards(), e.corners(), e.dividers(), e.lights(), e.brackets()}
 }
 
@@ -44,7 +44,7 @@ func workedBoards(b engine.Build, m plan.Module) []board.Board {
 }
 
 // lengthOf returns the length of a board, by its number: as worked out, or as typed.
-func (e editor) lengthOf(n int) unit.Length {
+func (e *editor) lengthOf(n int) unit.Length {
 	if n < 1 || n > len(e.m.Boards) {
 		return 0
 	}
@@ -55,12 +55,21 @@ func (e editor) lengthOf(n int) unit.Length {
 }
 
 // form returns the form of a thing of the module.
-func (e editor) form(key, kind, do string, args []words.Arg, of ...any) form {
+//
+//go:noinline
+func (e *editor) form(key, kind, do string, args []words.Arg, of ...any) form {
 	return form{s: e.s, key: key, words: "editor." + kind, args: args, do: do, of: append([]any{"module", e.m.ID}, of...)}
 }
 
+// term is term in the plan's units.
+//
+//go:noinline
+func (e *editor) term(key string) string { return term(e.s, key) }
+
 // say is say with the plan's units.
-func (e editor) say(key string, args ...words.Arg) string { return say(e.s, key, args...) }
+//
+//go:noinline
+func (e *editor) say(key string, args ...words.Arg) string { return say(e.s, key, args...) }
 
 // newForm begins a free form: one board, which others join.
 func newForm(s *app.State) Node {
@@ -78,14 +87,14 @@ func newForm(s *app.State) Node {
 		x, _ := s.Plan.Style().Rounded(w.Width / 2)
 		members = append(members, "arrangement", s.Arrangement, "x", x, "y", min(pick(s, 1500, 60), w.Height/2))
 	}
-	return button("new-form", say(s, "editor.new"), app.DoLine{Line: line("add-module", members...)}, class("btn main"))
+	return button("new-form", term(s, "editor.new"), app.DoLine{Line: line("add-module", members...)}, class("btn main"))
 }
 
 // commonWood is the wood of the first module.
 const commonWood = "white-oak"
 
 // whole is what holds for the whole module.
-func (e editor) whole() Node {
+func (e *editor) whole() Node {
 	m := e.m
 	f := e.form(m.ID, "module", "set-module", []words.Arg{words.Name("module", m.Label())})
 	var woods []option
@@ -97,14 +106,14 @@ func (e editor) whole() Node {
 		all.Value = exact(e.s, t)
 	}
 	hung := f.typed("hung", app.AngleField, m.Hung.Decimal())
-	return section("editor-module", e.say("editor.module"),
+	return section("editor-module", e.term("editor.module"),
 		e.about(func(p finding.Place) bool {
 			return p.Board == "" && p.Corner == 0 && p.Divider == "" && p.Light == "" && p.Bracket == "" && p.Arrangement == ""
 		}, m.ID),
 		f.choice("wood", m.Wood, woods),
-		two(f.length("depth", m.Depth), placeholder(field(e.s, all), e.say("editor.differs"))),
+		two(f.length("depth", m.Depth), placeholder(field(e.s, all), e.term("editor.differs"))),
 		f.tick("closed", m.Closed), f.tick("grainWrap", m.GrainWrap),
-		hint(field(e.s, hung), e.say("editor.hung-how")))
+		hint(field(e.s, hung), e.term("editor.hung-how")))
 }
 
 // sameThickness returns the thickness of all boards of the chain, if it is the same.
@@ -122,12 +131,12 @@ func sameThickness(m plan.Module) (unit.Length, bool) {
 }
 
 // about lists the findings of the module that point at one of its things.
-func (e editor) about(is func(finding.Place) bool, key string) (out kids) {
+func (e *editor) about(is func(finding.Place) bool, key string) (out kids) {
 	for i, f := range e.s.Build.Findings {
 		if f.Place.Module != e.m.ID || !is(f.Place) {
 			continue
 		}
-		out = append(out, el("p", key+".finding-"+numeral(i+1), class("says "+tone(f.Kind.Severity)),
+		out.add(el("p", key+".finding-"+numeral(i+1), class("says "+tone(f.Kind.Severity)),
 			sign(f.Kind.Severity), el("span", "", said(engine.Say(f, e.s.Plan.Style())))))
 	}
 	return out
@@ -135,7 +144,7 @@ func (e editor) about(is func(finding.Place) bool, key string) (out kids) {
 
 // worst is the sign of the worst of findings, for the summary of a thing; nothing where
 // there are none.
-func (e editor) worst(is func(finding.Place) bool) part {
+func (e *editor) worst(is func(finding.Place) bool) part {
 	worst, n := finding.Note, 0
 	for _, f := range e.s.Build.Findings {
 		if f.Place.Module == e.m.ID && is(f.Place) {
@@ -150,7 +159,7 @@ func (e editor) worst(is func(finding.Place) bool) part {
 }
 
 // boardOptions are the boards of the chain to choose from.
-func (e editor) boardOptions() (out []option) {
+func (e *editor) boardOptions() (out []option) {
 	for i, b := range e.m.Boards {
 		name := e.say("editor.board-n", words.Count("n", i+1))
 		if b.Name != "" {
@@ -162,6 +171,6 @@ func (e editor) boardOptions() (out []option) {
 }
 
 // boardChoice is a list of the boards for a member that holds a board's number.
-func (f form) boardChoice(e editor, member string, n int) Node {
+func (f form) boardChoice(e *editor, member string, n int) Node {
 	return choice(f.s, f.typed(member, app.CountField, numeral(n)), e.boardOptions())
 }

@@ -12,20 +12,22 @@ import (
 )
 
 // numeral writes a whole number.
+//
+//go:noinline
 func numeral(n int) string { return strconv.Itoa(n) }
 
 // boards are the boards of the chain in the order of the walk.
-func (e editor) boards() Node {
+func (e *editor) boards() Node {
 	var list kids
 	for i := range e.m.Boards {
-		list = append(list, e.board(i+1))
+		list.add(e.board(i + 1))
 	}
-	return counted("editor-boards", e.say("editor.boards"), len(e.m.Boards), list,
+	return counted("editor-boards", e.term("editor.boards"), len(e.m.Boards), list,
 		rowOf(e.addBoard("add-board", "editor.add-board", len(e.m.Boards)+1)))
 }
 
 // board is one board of the chain, by its number.
-func (e editor) board(n int) Node {
+func (e *editor) board(n int) Node {
 	b, key, count := e.m.Boards[n-1], e.m.ID+".b"+numeral(n), words.Count("n", n)
 	f := e.form(key, "board", "set-board", []words.Arg{count}, "board", n)
 	is := func(p finding.Place) bool { return p.Corner == 0 && p.Board == e.m.ID+"."+numeral(n) }
@@ -41,7 +43,7 @@ func (e editor) board(n int) Node {
 		rowOf(e.addBoard(key+".before", "editor.add-before", n), e.addBoard(key+".after", "editor.add-after", n+1), e.removeBoard(key, n)))
 }
 
-func (e editor) boardHead(n int) string {
+func (e *editor) boardHead(n int) string {
 	b := e.m.Boards[n-1]
 	key := "editor.board-head"
 	if !b.Length.Known {
@@ -60,7 +62,7 @@ func (e editor) boardHead(n int) string {
 // addBoard adds a board with the number n. In an open chain it turns a quarter to the
 // left, as long as its neighbour; in a closed chain it cuts the corner where it comes to
 // stand, so that the turns still come round.
-func (e editor) addBoard(key, says string, n int) Node {
+func (e *editor) addBoard(key, says string, n int) Node {
 	beside := min(n, len(e.m.Boards))
 	if says == "editor.add-after" {
 		beside = n - 1
@@ -82,7 +84,7 @@ func (e editor) addBoard(key, says string, n int) Node {
 
 // cutCorner is a new board n in the corner before it: half the corner's turn before the
 // board, half after it.
-func (e editor) cutCorner(n int) []edit.Edit {
+func (e *editor) cutCorner(n int) []edit.Edit {
 	corners := len(e.m.Corners)
 	// The corner that the new board stands in joins the board before it to the next; a
 	// board before the first stands in the first board's own corner.
@@ -96,7 +98,7 @@ func (e editor) cutCorner(n int) []edit.Edit {
 }
 
 // removeBoard takes a board out of the chain, or says why it cannot go.
-func (e editor) removeBoard(key string, n int) Node {
+func (e *editor) removeBoard(key string, n int) Node {
 	fewest := 1
 	if e.m.Closed {
 		fewest = 3
@@ -114,10 +116,10 @@ func arrises() []string {
 
 // edges are the arrises of a board or divider: which is cut, how, and how much. The
 // last two arguments name it in the edit.
-func (e editor) edges(key, of string, edges []plan.Edge, member string, id any) Node {
+func (e *editor) edges(key, of string, edges []plan.Edge, member string, id any) Node {
 	var list kids
 	for _, arris := range arrises() {
-		list = append(list, e.edge(key+".edge-"+arris, of, arris, edgeAt(edges, arris), member, id))
+		list.add(e.edge(key+".edge-"+arris, of, arris, edgeAt(edges, arris), member, id))
 	}
 	return fold(e.s, key+".edges", app.Thing{}, e.say("editor.edges-head", words.Name("of", of), words.Count("n", len(edges))), nothing(), two(list))
 }
@@ -132,7 +134,7 @@ func edgeAt(edges []plan.Edge, arris string) plan.Edge {
 }
 
 // edge is one arris: its cut, and the size of the cut where there is one.
-func (e editor) edge(key, of, arris string, now plan.Edge, member string, id any) Node {
+func (e *editor) edge(key, of, arris string, now plan.Edge, member string, id any) Node {
 	args := []words.Arg{words.Name("of", of), words.Word("arris", "arris."+arris), unitWord(e.s)}
 	size := now.Size
 	if size <= 0 {
@@ -143,7 +145,7 @@ func (e editor) edge(key, of, arris string, now plan.Edge, member string, id any
 	}
 	cut := app.Field{Key: key + ".cut", Label: e.say("editor.edge-cut", args...), Kind: app.ChoiceField, Value: now.Cut,
 		Line: line("set-edge", "module", e.m.ID, member, id, "arris", arris, "size", size, "cut", "$")}
-	cuts := []option{{"", e.say("editor.cut-none")}, {"chamfer", e.say("editor.cut-chamfer")}, {"round", e.say("editor.cut-round")}}
+	cuts := []option{{"", e.term("editor.cut-none")}, {"chamfer", e.term("editor.cut-chamfer")}, {"round", e.term("editor.cut-round")}}
 	if now.Cut == "" {
 		return el("div", key, choice(e.s, cut, cuts))
 	}

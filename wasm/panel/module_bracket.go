@@ -13,23 +13,23 @@ import (
 )
 
 // brackets are what the module hangs on.
-func (e editor) brackets() Node {
+func (e *editor) brackets() Node {
 	var list kids
 	for i := range e.m.Brackets {
-		list = append(list, e.bracket(i))
+		list.add(e.bracket(i))
 	}
 	at, _ := e.s.Plan.Style().Rounded(e.lengthOf(1) / 2)
-	return counted("editor-brackets", e.say("editor.brackets"), len(e.m.Brackets), list,
-		when(list == nil, note("brackets-none", e.say("editor.brackets-none"))),
+	return counted("editor-brackets", e.term("editor.brackets"), len(e.m.Brackets), list,
+		when(list == nil, note("brackets-none", e.term("editor.brackets-none"))),
 		e.placeAgain(),
-		when(len(e.m.Boards) > 0, rowOf(makes("add-bracket", e.say("editor.add-bracket"), line("add-bracket", "module", e.m.ID, "board", 1, "at", at)))))
+		when(len(e.m.Boards) > 0, rowOf(makes("add-bracket", e.term("editor.add-bracket"), line("add-bracket", "module", e.m.ID, "board", 1, "at", at)))))
 }
 
 // placeAgain puts all brackets of the module by a rule: the shop's own, or another.
-func (e editor) placeAgain() part {
+func (e *editor) placeAgain() part {
 	verb := func(key, member string, of []option) Node {
 		return choice(e.s, app.Field{Key: e.m.ID + "." + key, Label: e.say("editor." + key), Kind: app.ChoiceField,
-			Line: line("place-brackets", "module", e.m.ID, member, "$")}, append([]option{{"", e.say("editor.choose")}}, of...))
+			Line: line("place-brackets", "module", e.m.ID, member, "$")}, append([]option{{"", e.term("editor.choose")}}, of...))
 	}
 	var families []option
 	for _, f := range hardware.Families() {
@@ -52,7 +52,7 @@ func ruleWord(rule string) string {
 	return "form.not-known"
 }
 
-func (e editor) bracket(i int) Node {
+func (e *editor) bracket(i int) Node {
 	b, count := e.m.Brackets[i], words.Count("n", i+1)
 	f := e.form(b.ID, "bracket", "set-bracket", []words.Arg{count}, "bracket", b.ID)
 	is := func(p finding.Place) bool { return p.Bracket == b.ID }
@@ -67,7 +67,7 @@ func (e editor) bracket(i int) Node {
 }
 
 // bears is what a bracket stands on, in words.
-func (e editor) bears(b plan.Bracket) string {
+func (e *editor) bears(b plan.Bracket) string {
 	for i, d := range e.m.Dividers {
 		if d.ID == b.Divider {
 			return e.dividerName(i)
@@ -78,22 +78,22 @@ func (e editor) bears(b plan.Bracket) string {
 
 // edgesOf are the edges in which a bracket may stand; the back is also meant where
 // nothing is said.
-func (e editor) edgesOf(now string) []option {
+func (e *editor) edgesOf(now string) []option {
 	back := "back"
 	if now == "" {
 		back = ""
 	}
-	return []option{{back, e.say("editor.edge-back")}, {"front", e.say("editor.edge-front")}}
+	return []option{{back, e.term("editor.edge-back")}, {"front", e.term("editor.edge-front")}}
 }
 
 // bearing is the board or the divider that a bracket stands on, and a way to change from
 // the one to the other.
-func (e editor) bearing(f form, b plan.Bracket) (out kids) {
+func (e *editor) bearing(f form, b plan.Bracket) (out kids) {
 	if b.Divider == "" {
-		out = append(out, f.boardChoice(e, "board", b.Board))
+		out.add(f.boardChoice(e, "board", b.Board))
 		for i, d := range e.m.Dividers {
 			name := e.dividerName(i)
-			out = append(out, plainButton(f.key+".on-"+d.ID, e.say("editor.put-on", append(f.args, words.Name("name", name))...),
+			out.add(plainButton(f.key+".on-"+d.ID, e.say("editor.put-on", append(f.args, words.Name("name", name))...),
 				app.DoLine{Line: swapped(line("set-bracket", "module", e.m.ID, "bracket", b.ID, "divider", d.ID), "board")}))
 		}
 		return out
@@ -113,7 +113,7 @@ func swapped(whole, member string) string { return whole[:len(whole)-1] + `,"` +
 
 // kindChoice is the list of the kinds of brackets in the plan's own system, family by
 // family; a family by itself takes the size that suits the module's depth.
-func (e editor) kindChoice(f form, now string) Node {
+func (e *editor) kindChoice(f form, now string) Node {
 	n := f.choice("kind", now, []option{{now, e.kindLabel(now)}})
 	for i := range n.Kids {
 		if n.Kids[i].Tag == "select" {
@@ -123,7 +123,7 @@ func (e editor) kindChoice(f form, now string) Node {
 	return n
 }
 
-func (e editor) kindGroups(now string) (out kids) {
+func (e *editor) kindGroups(now string) (out kids) {
 	known := false
 	one := func(id, name string) Node {
 		known = known || id == now
@@ -137,7 +137,7 @@ func (e editor) kindGroups(now string) (out kids) {
 				group.add(one(k.ID, e.bracketLabel(k)))
 			}
 		}
-		out = append(out, group)
+		out.add(group)
 	}
 	if !known {
 		out = append(kids{one(now, now)}, out...)
@@ -147,13 +147,13 @@ func (e editor) kindGroups(now string) (out kids) {
 
 // ours reports whether a kind is sized in the plan's own system. The ids of those in
 // inches end with the unit.
-func (e editor) ours(k hardware.BracketKind) bool {
+func (e *editor) ours(k hardware.BracketKind) bool {
 	inches := strings.HasSuffix(k.ID, "in")
 	return k.Family == hardware.Hook || inches == (e.s.Plan.Units.System == unit.Inches)
 }
 
 // kindLabel is the name of a kind or family; one that there is not stands as it is.
-func (e editor) kindLabel(id string) string {
+func (e *editor) kindLabel(id string) string {
 	if hardware.IsFamily(id) {
 		return e.say("bracket." + id)
 	}
@@ -165,7 +165,7 @@ func (e editor) kindLabel(id string) string {
 
 // bracketLabel tells the kinds of a family apart: by the rod, the pitch, and what else
 // stands in the id.
-func (e editor) bracketLabel(k hardware.BracketKind) string {
+func (e *editor) bracketLabel(k hardware.BracketKind) string {
 	name := words.Name("name", e.say("bracket."+string(k.Family)))
 	label := e.say("editor.bracket-bare", name)
 	switch {

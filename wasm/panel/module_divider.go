@@ -8,23 +8,23 @@ import (
 )
 
 // dividers are the boards across the inside.
-func (e editor) dividers() Node {
+func (e *editor) dividers() Node {
 	var list kids
 	for i := range e.m.Dividers {
-		list = append(list, e.divider(i))
+		list.add(e.divider(i))
 	}
-	return counted("editor-dividers", e.say("editor.dividers"), len(e.m.Dividers), list, e.addDivider())
+	return counted("editor-dividers", e.term("editor.dividers"), len(e.m.Dividers), list, e.addDivider())
 }
 
 // dividerName is what a divider is called.
-func (e editor) dividerName(i int) string {
+func (e *editor) dividerName(i int) string {
 	if d := e.m.Dividers[i]; d.Name != "" {
 		return d.Name
 	}
 	return e.say("editor.divider-n", words.Count("n", i+1))
 }
 
-func (e editor) divider(i int) Node {
+func (e *editor) divider(i int) Node {
 	d := e.m.Dividers[i]
 	name := words.Name("name", e.dividerName(i))
 	f := e.form(d.ID, "divider", "set-divider", []words.Arg{name}, "divider", d.ID)
@@ -43,13 +43,13 @@ func (e editor) divider(i int) Node {
 
 // addDivider adds a divider between two boards that face each other, or says that there
 // are none.
-func (e editor) addDivider() Node {
+func (e *editor) addDivider() Node {
 	from, to := facing(e.m)
 	if from == 0 {
-		return blocked("add-divider", e.say("editor.add-divider"), e.say("editor.none-facing"))
+		return blocked("add-divider", e.term("editor.add-divider"), e.term("editor.none-facing"))
 	}
 	at, _ := e.s.Plan.Style().Rounded(e.lengthOf(from) / 2)
-	return rowOf(makes("add-divider", e.say("editor.add-divider"), line("add-divider", "module", e.m.ID, "from", from, "to", to, "at", at)))
+	return rowOf(makes("add-divider", e.term("editor.add-divider"), line("add-divider", "module", e.m.ID, "from", from, "to", to, "at", at)))
 }
 
 // facing returns two boards between which a divider may stand: in a closed chain the

@@ -9,15 +9,15 @@ import (
 )
 
 // lights are the strips in their grooves.
-func (e editor) lights() Node {
+func (e *editor) lights() Node {
 	var list kids
 	for i := range e.m.Lights {
-		list = append(list, e.light(i))
+		list.add(e.light(i))
 	}
-	return counted("editor-lights", e.say("editor.lights"), len(e.m.Lights), list, rowOf(e.addLight()))
+	return counted("editor-lights", e.term("editor.lights"), len(e.m.Lights), list, rowOf(e.addLight()))
 }
 
-func (e editor) light(i int) Node {
+func (e *editor) light(i int) Node {
 	l, count := e.m.Lights[i], words.Count("n", i+1)
 	f := e.form(l.ID, "light", "set-light", []words.Arg{count}, "light", l.ID)
 	is := func(p finding.Place) bool { return p.Light == l.ID }
@@ -39,17 +39,17 @@ func (e editor) light(i int) Node {
 }
 
 // addLight adds a light along the first board, in a groove for the narrowest channel.
-func (e editor) addLight() Node {
+func (e *editor) addLight() Node {
 	width, depth := pick(e.s, 12, 0), pick(e.s, 7, 0)
 	if e.s.Plan.Units.System == unit.Inches {
 		width, depth = unit.Inch/2, unit.Inch*5/16
 	}
-	return makes("add-light", e.say("editor.add-light"),
+	return makes("add-light", e.term("editor.add-light"),
 		line("add-light", "module", e.m.ID, "first", 1, "last", 1, "face", "B", "width", width, "depth", depth, "strip", hardware.Strips()[0].ID))
 }
 
 // strips are the light strips: volts, watts a metre, and how wide.
-func (e editor) strips() (out []option) {
+func (e *editor) strips() (out []option) {
 	for _, s := range hardware.Strips() {
 		out = append(out, option{s.ID, e.say("editor.strip", words.Number("volts", s.Volts), words.Number("watts", s.Watts), words.Length("width", s.Width))})
 	}
@@ -57,7 +57,7 @@ func (e editor) strips() (out []option) {
 }
 
 // sources are the drivers and batteries.
-func (e editor) sources() (out []option) {
+func (e *editor) sources() (out []option) {
 	for _, s := range hardware.Sources() {
 		key, of := "editor.driver", words.Number("watts", s.Watts)
 		if s.WattHours > 0 {

@@ -79,11 +79,11 @@ func outlined(key, names string, box drawing.Box, all []module.Outline) Node {
 // the hand sticks to.
 func over(s *app.State, box drawing.Box) kids {
 	var out kids
-	out = append(out, ghosts(s, box)...)
-	out = append(out, suggestions(s, box)...)
+	out.add(ghosts(s, box)...)
+	out.add(suggestions(s, box)...)
 	if s.Job == app.Arrange {
-		out = append(out, corners(s, box)...)
-		out = append(out, leftRow(s, box)...)
+		out.add(corners(s, box)...)
+		out.add(leftRow(s, box)...)
 	}
 	switch s.Job {
 	case app.Survey:
@@ -169,7 +169,7 @@ func ghostLines(s *app.State, box drawing.Box) (out kids) {
 		if !slices.ContainsFunc(now.Lines, func(o plan.Line) bool { return o.ID == l.ID && o.Height == l.Height }) {
 			t := tracer{box: box}
 			t.segment(0, l.Height.MM(), w.Width.MM(), l.Height.MM())
-			out = append(out, ink("ghost-"+l.ID, "ghost", t.b.String()))
+			out.add(ink("ghost-"+l.ID, "ghost", t.b.String()))
 		}
 	}
 	return out
@@ -184,7 +184,7 @@ func suggestions(s *app.State, box drawing.Box) (out kids) {
 		return nil
 	}
 	for i, pose := range poses {
-		out = append(out, outlined("place-"+strconv.Itoa(i+1), "ghost", box, wall.Place(p.worked, pose).Outlines))
+		out.add(outlined("place-"+numeral(i+1), "ghost", box, wall.Place(p.worked, pose).Outlines))
 	}
 	return out
 }
@@ -201,7 +201,7 @@ func corners(s *app.State, box drawing.Box) (out kids) {
 		}
 		t := tracer{box: box}
 		t.corners(p.Box, 5*px, 25*px)
-		out = append(out, ink("chosen-"+p.Module, "sel", t.b.String()))
+		out.add(ink("chosen-"+p.Module, "sel", t.b.String()))
 	}
 	return out
 }
@@ -301,7 +301,7 @@ func snaps(s *app.State, box drawing.Box) (out kids) {
 		} else {
 			t.segment(0, n.At.MM(), w.Width.MM(), n.At.MM())
 		}
-		out = append(out, ink("snap-"+n.Axis, "snap-line "+n.Kind, t.b.String()))
+		out.add(ink("snap-"+n.Axis, "snap-line "+n.Kind, t.b.String()))
 	}
 	return out
 }
@@ -310,10 +310,10 @@ func snaps(s *app.State, box drawing.Box) (out kids) {
 func overFigures(s *app.State, b engine.Build) kids {
 	var out kids
 	if s.Job == app.Arrange {
-		out = append(out, leftFigure(s)...)
-		out = append(out, placeButtons(s)...)
+		out.add(leftFigure(s)...)
+		out.add(placeButtons(s)...)
 	}
-	out = append(out, snapWords(s, b)...)
+	out.add(snapWords(s, b)...)
 	return append(out, surveyFigures(s)...)
 }
 
@@ -334,10 +334,10 @@ func placeButtons(s *app.State) (out kids) {
 	id := lastOf(s.Chosen)
 	poses, _ := s.Suggested(id)
 	for i, pose := range poses {
-		n := strconv.Itoa(i + 1)
+		n := numeral(i + 1)
 		beside := float64(i-1) * 36 * pixelOf(s.Camera) // places may lie close together
 		f := fig{id: "place-" + n, at: drawing.Point{X: pose.X.MM() + beside, Y: pose.Y.MM()}}
-		out = append(out, f.placed("button", "fig place", attr("type=button"),
+		out.add(f.placed("button", "fig place", attr("type=button"),
 			at("aria-label", say(s, "page.place-number", words.Name("number", n))), onClick(placeHere(s, pose)), text(n)))
 	}
 	return out
@@ -351,7 +351,7 @@ func snapWords(s *app.State, b engine.Build) (out kids) {
 		if n.Axis == "x" {
 			f.at = drawing.Point{X: n.At.MM(), Y: w.Height.MM()}
 		}
-		out = append(out, f.placed("span", "note from snapped", text(snapSays(s, b, n))))
+		out.add(f.placed("span", "note from snapped", text(snapSays(s, b, n))))
 	}
 	return out
 }
@@ -359,7 +359,7 @@ func snapWords(s *app.State, b engine.Build) (out kids) {
 // snapSays is a snap in words.
 func snapSays(s *app.State, _ engine.Build, n wall.Snap) string {
 	if n.Kind == wall.SnapStud || n.Kind == wall.SnapLine {
-		return say(s, "page.snap-"+n.Kind)
+		return term(s, "page.snap-"+n.Kind)
 	}
 	return say(s, "page.snap-"+n.Kind, words.Name("to", toName(s, s.Plan, n.To)))
 }

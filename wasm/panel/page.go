@@ -2,7 +2,6 @@ package panel
 
 import (
 	"reflect"
-	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -63,9 +62,9 @@ func sheets() [3]string { return [...]string{"low", "half", "full"} }
 
 func titleOf(s *app.State) string {
 	if s.Screen == app.AtStart {
-		return say(s, "page.name")
+		return term(s, "page.name")
 	}
-	return s.Title() + " · " + say(s, "page.name")
+	return s.Title() + " · " + term(s, "page.name")
 }
 
 // viewOf is the light that the page is in.
@@ -112,23 +111,23 @@ func mark() Node {
 // head is the strip with the job's title, and how it is kept.
 func head(s *app.State) Node {
 	return el("header", "head", class("head"),
-		el("button", "home", attr("type=button"), class("home"), at("aria-label", say(s, "page.home")), onClick(app.Home{}), mark()),
+		el("button", "home", attr("type=button"), class("home"), at("aria-label", term(s, "page.home")), onClick(app.Home{}), mark()),
 		el("h1", "title", text(s.Title())),
 		kept(s),
-		button("copies", say(s, "page.copies"), app.Go{Job: app.Agree}, class("btn opt")))
+		button("copies", term(s, "page.copies"), app.Go{Job: app.Agree}, class("btn opt")))
 }
 
 // kept says when the job was kept here, and when a copy last left this browser.
 func kept(s *app.State) Node {
 	if s.Store.Err != "" {
-		return el("p", "kept", class("kept is-warn"), sign(finding.Stop), el("span", "", text(say(s, "page.kept-not"))))
+		return el("p", "kept", class("kept is-warn"), sign(finding.Stop), el("span", "", text(term(s, "page.kept-not"))))
 	}
-	here, short := say(s, "page.keeping"), say(s, "page.keeping")
+	here, short := term(s, "page.keeping"), term(s, "page.keeping")
 	if s.Store.Stored > 0 && s.Store.At != "" {
 		here = say(s, "page.kept", words.Name("at", s.Store.At))
 		short = say(s, "page.kept-short", words.Name("at", s.Store.At))
 	}
-	copied, copyShort := say(s, "page.no-copy"), say(s, "page.no-copy-short")
+	copied, copyShort := term(s, "page.no-copy"), term(s, "page.no-copy-short")
 	if s.Store.CopyAt != "" {
 		copied = say(s, "page.copied", words.Name("at", s.Store.CopyAt))
 		copyShort = say(s, "page.copied-short", words.Name("at", s.Store.CopyAt))
@@ -147,7 +146,7 @@ func (p *Painter) wall(s *app.State) Node {
 	} else {
 		shows = p.picture(s)
 	}
-	n := el("main", "wall", class(names), at("aria-label", say(s, name)), shows, p.tools[fitted(s)].once(s, tools))
+	n := el("main", "wall", class(names), at("aria-label", term(s, name)), shows, p.tools[fitted(s)].once(s, tools))
 	if s.Toast.Text != "" {
 		n.add(toast(s))
 	}
@@ -168,8 +167,8 @@ func boards(s *app.State) Node {
 // toast is a sentence at the foot of the wall; the browser speaks it besides.
 func toast(s *app.State) Node {
 	return el("div", "toast", class("toast"), el("span", "", said(s.Toast.Text)),
-		when(s.Toast.Undo, button("toast-undo", say(s, "page.undo"), app.Undo{})),
-		button("toast-close", say(s, "page.dismiss"), app.Dismiss{}))
+		when(s.Toast.Undo, button("toast-undo", term(s, "page.undo"), app.Undo{})),
+		button("toast-close", term(s, "page.dismiss"), app.Dismiss{}))
 }
 
 // fitted is 0 where the picture shows the whole wall as it was fitted, else 1.
@@ -187,22 +186,22 @@ func tools(s *app.State) Node {
 		n.with(of)
 		return n
 	}
-	return el("div", "tools", class("tools"), attr("role=group"), at("aria-label", say(s, "page.tools")),
+	return el("div", "tools", class("tools"), attr("role=group"), at("aria-label", term(s, "page.tools")),
 		group("undoing", "set", back(s), again(s)),
 		when(!shopping(s), group("zooming", "set",
-			bare("zoom-out", "minus", say(s, "page.zoom-out"), app.Zoom{By: 1 / zoomStep}),
-			bare("fit", "fit", say(s, "page.fit"), app.Fit{}),
-			bare("zoom-in", "plus", say(s, "page.zoom-in"), app.Zoom{By: zoomStep}))),
+			bare("zoom-out", "minus", term(s, "page.zoom-out"), app.Zoom{By: 1 / zoomStep}),
+			bare("fit", "fit", term(s, "page.fit"), app.Fit{}),
+			bare("zoom-in", "plus", term(s, "page.zoom-in"), app.Zoom{By: zoomStep}))),
 		when(!shopping(s) && !s.Camera.Fitted, group("panning", "set along",
-			bare("look-left", "left", say(s, "page.look-left"), app.Pan{X: -panStep}),
-			bare("look-up", "up", say(s, "page.look-up"), app.Pan{Y: panStep}),
-			bare("look-down", "down", say(s, "page.look-down"), app.Pan{Y: -panStep}),
-			bare("look-right", "right", say(s, "page.look-right"), app.Pan{X: panStep}))),
+			bare("look-left", "left", term(s, "page.look-left"), app.Pan{X: -panStep}),
+			bare("look-up", "up", term(s, "page.look-up"), app.Pan{Y: panStep}),
+			bare("look-down", "down", term(s, "page.look-down"), app.Pan{Y: -panStep}),
+			bare("look-right", "right", term(s, "page.look-right"), app.Pan{X: panStep}))),
 		group("showing", "set gap",
-			when(s.Job == app.Arrange, toggle(s, "chalk-line", say(s, "page.line-tool"), app.LineTool, s.On[app.LineTool])),
-			when(!shopping(s), toggle(s, "studs", say(s, "page.studs"), app.Studs, s.On[app.Studs])),
-			when(s.Job == app.Survey || s.Job == app.Hang, toggle(s, "bands", say(s, "page.bands"), app.Bands, s.On[app.Bands])),
-			when(s.Job == app.Make || s.Job == app.Hang, toggle(s, "bench", say(s, "page.bench"), app.Bench, s.On[app.Bench])),
+			when(s.Job == app.Arrange, toggle(s, "chalk-line", term(s, "page.line-tool"), app.LineTool, s.On[app.LineTool])),
+			when(!shopping(s), toggle(s, "studs", term(s, "page.studs"), app.Studs, s.On[app.Studs])),
+			when(s.Job == app.Survey || s.Job == app.Hang, toggle(s, "bands", term(s, "page.bands"), app.Bands, s.On[app.Bands])),
+			when(s.Job == app.Make || s.Job == app.Hang, toggle(s, "bench", term(s, "page.bench"), app.Bench, s.On[app.Bench])),
 			when(!benching(s), lamp(s))))
 }
 
@@ -214,7 +213,7 @@ const zoomStep = 1.25
 
 // back undoes, and says what.
 func back(s *app.State) Node {
-	label, none := say(s, "page.undo"), len(s.History.Past) == 0
+	label, none := term(s, "page.undo"), len(s.History.Past) == 0
 	if !none {
 		label = say(s, "page.undo-what", words.Name("what", s.Called(s.History.Past[len(s.History.Past)-1].Name)))
 	}
@@ -222,7 +221,7 @@ func back(s *app.State) Node {
 }
 
 func again(s *app.State) Node {
-	label, none := say(s, "page.redo"), len(s.History.Future) == 0
+	label, none := term(s, "page.redo"), len(s.History.Future) == 0
 	if !none {
 		label = say(s, "page.redo-what", words.Name("what", s.Called(s.History.Future[len(s.History.Future)-1].Name)))
 	}
@@ -243,7 +242,7 @@ func toggle(_ *app.State, name, label string, of app.Switch, pressed bool) Node 
 
 // lamp turns the evening on and off, whichever of switch and setting has made it.
 func lamp(s *app.State) Node {
-	n := toggle(s, "evening", say(s, "page.evening"), app.Evening, evening(s))
+	n := toggle(s, "evening", term(s, "page.evening"), app.Evening, evening(s))
 	if s.Job == app.Hang { // where a phone has room for eight tools
 		class("lamp").join(n)
 	}
@@ -260,7 +259,7 @@ func ledge(s *app.State) Node {
 	for i, v := range build.Verdicts {
 		row.add(verdict(s, i, v))
 	}
-	return el("section", "ledge", class("ledge"), at("aria-label", say(s, "page.verdicts")), el("div", "", class("timber")), row)
+	return el("section", "ledge", class("ledge"), at("aria-label", term(s, "page.verdicts")), el("div", "", class("timber")), row)
 }
 
 func verdict(s *app.State, i int, v engine.Verdict) Node {
@@ -281,7 +280,7 @@ func verdict(s *app.State, i int, v engine.Verdict) Node {
 	if severity >= finding.Mend {
 		name = "is-warn"
 	}
-	return el("button", "verdict-"+strconv.Itoa(i+1), attr("type=button"), onClick(app.Lead{Verdict: i}),
+	return el("button", "verdict-"+numeral(i+1), attr("type=button"), onClick(app.Lead{Verdict: i}),
 		shape, el("span", "", el("b", "", when(name != "", class(name)), text(title)), text(" "), el("span", "", said(sentence))))
 }
 
@@ -290,13 +289,13 @@ func verdictTitle(s *app.State, v engine.Verdict, severity finding.Severity) str
 	of := [...]string{finding.Fits: "fits", finding.Holds: "holds", finding.Takes: "takes"}[v.Of]
 	switch {
 	case severity == finding.Stop:
-		return say(s, "page.verdict-"+of+"-stop")
+		return term(s, "page.verdict-"+of+"-stop")
 	case severity == finding.Mend:
-		return say(s, "page.verdict-"+of+"-mend")
+		return term(s, "page.verdict-"+of+"-mend")
 	case severity == finding.Unknown && v.Of != finding.Takes:
-		return say(s, "page.not-checked")
+		return term(s, "page.not-checked")
 	}
-	return say(s, "page.verdict-"+of)
+	return term(s, "page.verdict-"+of)
 }
 
 func capital(s string) string {
@@ -334,8 +333,8 @@ func (p *Painter) side(s *app.State) Node {
 	job := jobs()[s.Job]
 	return el("aside", "panel", class("panel"), attr("aria-labelledby=panel-title"), at("data-job", job),
 		grab(s),
-		el("header", "", el("h2", "panel-title", attr("id=panel-title"), attr("tabindex=-1"), text(say(s, "page.job-"+job))),
-			el("p", "", text(say(s, "page.asks-"+job)))),
+		el("header", "", el("h2", "panel-title", attr("id=panel-title"), attr("tabindex=-1"), text(term(s, "page.job-"+job))),
+			el("p", "", text(term(s, "page.asks-"+job)))),
 		el("div", "cols-"+job, class("cols"), led(s), p.sections(s)))
 }
 
@@ -369,12 +368,12 @@ func grab(s *app.State) Node {
 		key = "page.sheet-lower"
 	}
 	return el("button", "grab", attr("type=button"), class("grab"), state("aria-expanded", s.SheetAt == 2),
-		at("aria-label", say(s, key)), onClick(app.Sheet{}))
+		at("aria-label", term(s, key)), onClick(app.Sheet{}))
 }
 
 // stick is the setting-out stick with the five jobs as its notches.
 func stick(s *app.State) Node {
-	n := el("nav", "stick", class("rod timber"), at("aria-label", say(s, "page.jobs")))
+	n := el("nav", "stick", class("rod timber"), at("aria-label", term(s, "page.jobs")))
 	open := waiting(s)
 	for i, job := range jobs() {
 		n.add(notch(s, app.Job(i), job, open[i]))
@@ -384,7 +383,7 @@ func stick(s *app.State) Node {
 
 func notch(s *app.State, of app.Job, job string, open int) Node {
 	return el("button", "job-"+job, attr("type=button"), when(s.Job == of, attr("aria-current=page")), onClick(app.Go{Job: of}),
-		icon(job), text(say(s, "page.job-"+job)),
+		icon(job), text(term(s, "page.job-"+job)),
 		when(open > 0, text(" "), el("small", "open", text(say(s, "page.open", words.Count("n", open))))))
 }
 

@@ -569,7 +569,7 @@ func TestSentencesShowFigures(t *testing.T) {
 		"12345 mm":                                 "[12~345_mm]",
 		"no figure":                                "no figure",
 	} {
-		require.Equal(t, want, plainly(said(sentence)), sentence)
+		require.Equal(t, want, plainly(runs(sentence)), sentence)
 	}
 }
 

@@ -180,7 +180,7 @@ func (p *Painter) picture(s *app.State) part {
 	world := svg("g", "world")
 	world.Kids = still
 	hand := el("div", "hand", class("hand"), attr("data-hand=picture"), attr("tabindex=0"), attr("role=group"),
-		at("aria-label", say(s, "page.hand")),
+		at("aria-label", term(s, "page.hand")),
 		set("--s", decimal(c.Scale)), set("--ox", decimal(s.Size.Width/2-c.X*c.Scale)), set("--oy", decimal(s.Size.Height/2+c.Y*c.Scale)),
 		figures(s, now, build, figs), overFigures(s, build))
 	return parts{

@@ -177,7 +177,7 @@ func (p *piece) other(s *app.State, pl plan.Plan) (module.Box, bool) {
 func toName(s *app.State, p plan.Plan, id string) string {
 	switch id {
 	case wall.LeftEnd, wall.RightEnd, wall.Floor, wall.Ceiling:
-		return say(s, "page.end-"+id)
+		return term(s, "page.end-"+id)
 	}
 	if m, ok := p.Module(id); ok {
 		return m.Label()
@@ -197,7 +197,7 @@ func obstacleLabel(s *app.State, o plan.Obstacle) string {
 	if o.Name != "" {
 		return o.Name
 	}
-	return say(s, "page.obstacle-"+o.Kind)
+	return term(s, "page.obstacle-"+o.Kind)
 }
 
 // size changes the outside width or height of a module through the lengths of its

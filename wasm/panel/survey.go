@@ -2,7 +2,6 @@ package panel
 
 import (
 	"slices"
-	"strconv"
 
 	"ledgewright/engine/edit"
 	"ledgewright/engine/finding"
@@ -17,7 +16,7 @@ import (
 func survey(s *app.State) []Node {
 	w, ok := s.Plan.Wall(s.Wall)
 	if !ok {
-		return []Node{empty("survey-none", say(s, "survey.none"), say(s, "survey.none-why"), addWall(s, plan.Wall{}))}
+		return []Node{empty("survey-none", term(s, "survey.none"), term(s, "survey.none-why"), addWall(s, plan.Wall{}))}
 	}
 	f := form{s: s, key: w.ID, words: "survey.wall", do: "set-wall", of: []any{"wall", w.ID}}
 	walls := wallsOf(s, w, f)
@@ -33,10 +32,10 @@ func wallsOf(s *app.State, w plan.Wall, f form) Node {
 	var choose kids
 	for _, other := range s.Plan.Walls {
 		if len(s.Plan.Walls) > 1 {
-			choose = append(choose, button("show-"+other.ID, other.Label(), app.ShowWall{ID: other.ID}, state("aria-pressed", other.ID == w.ID)))
+			choose.add(button("show-"+other.ID, other.Label(), app.ShowWall{ID: other.ID}, state("aria-pressed", other.ID == w.ID)))
 		}
 	}
-	return counted("survey-walls", say(s, "survey.walls"), len(s.Plan.Walls),
+	return counted("survey-walls", term(s, "survey.walls"), len(s.Plan.Walls),
 		rowOf(choose, addWall(s, w)),
 		f.text("name", w.Name, "form.no-name"),
 		removeWall(s, w))
@@ -52,10 +51,10 @@ func addWall(s *app.State, like plan.Wall) Node {
 	add := edit.AddWall{With: edit.Changes(edit.Change("width", like.Width), edit.Change("height", like.Height), edit.Change("name", name))}
 	next, _, err := edit.Apply(s.Plan, add)
 	if err != nil {
-		return note("add-wall", say(s, "survey.no-more-walls"))
+		return note("add-wall", term(s, "survey.no-more-walls"))
 	}
 	id := next.Walls[len(next.Walls)-1].ID
-	return button("add-wall", say(s, "survey.add-wall"), app.Do{Edits: []edit.Edit{add, edit.AddArrangement{Wall: id, Name: words.Text("page.first-arrangement", nil, style)}}})
+	return button("add-wall", term(s, "survey.add-wall"), app.Do{Edits: []edit.Edit{add, edit.AddArrangement{Wall: id, Name: words.Text("page.first-arrangement", nil, style)}}})
 }
 
 // removeWall takes the wall in view away with its arrangements, or says why it cannot:
@@ -78,10 +77,10 @@ func removeWall(s *app.State, w plan.Wall) Node {
 
 // sizeOf are the sizes of the wall.
 func sizeOf(s *app.State, w plan.Wall, f form) Node {
-	return section("survey-size", say(s, "survey.size"),
+	return section("survey-size", term(s, "survey.size"),
 		two(f.length("width", w.Width), f.length("height", w.Height)),
 		two(f.signed("floorRise", w.FloorRise, true), f.signed("ceilingRise", w.CeilingRise, true)),
-		note("rise-how", say(s, "survey.rise-how")))
+		note("rise-how", term(s, "survey.rise-how")))
 }
 
 // madeOf is what the wall is made of, how old it is, and what is behind it.
@@ -91,9 +90,9 @@ func madeOf(s *app.State, w plan.Wall, f form) Node {
 	year := f.typed("builtYear", app.CountField, "")
 	year.Optional = true
 	if w.BuiltYear.Known {
-		year.Value = strconv.Itoa(w.BuiltYear.Value)
+		year.Value = numeral(w.BuiltYear.Value)
 	}
-	built := placeholder(field(s, year), say(s, "form.not-known"))
+	built := placeholder(field(s, year), term(s, "form.not-known"))
 	far := f.text("farSide", w.FarSide, "form.not-known")
 	if !w.BuiltYear.Known {
 		built = asking(built)
@@ -102,11 +101,11 @@ func madeOf(s *app.State, w plan.Wall, f form) Node {
 		far = asking(far)
 	}
 	old := !w.BuiltYear.Known || w.BuiltYear.Value < asbestosYear
-	return section("survey-made", say(s, "survey.made"),
+	return section("survey-made", term(s, "survey.made"),
 		f.unknown("build", w.Build, builds),
 		two(f.unknown("lining.kind", w.Lining.Kind, linings), f.asked("lining.thickness", w.Lining.Thickness)),
 		two(built, far),
-		when(old, notice("caution-old", say(s, "survey.caution-old-title"), say(s, "survey.caution-old"))))
+		when(old, notice("caution-old", term(s, "survey.caution-old-title"), term(s, "survey.caution-old"))))
 }
 
 // asbestosYear is the first year from which no asbestos is expected in a building of the
@@ -118,10 +117,10 @@ const asbestosYear = 2000
 func cablesOf(s *app.State, w plan.Wall, f form) Node {
 	var rules []option
 	for _, r := range wall.CableRules() {
-		rules = append(rules, option{r.Key, say(s, "survey.rule-"+r.Key)})
+		rules = append(rules, option{r.Key, term(s, "survey.rule-"+r.Key)})
 	}
 	if w.CableRule == wall.NoRule {
-		rules = append(rules, option{wall.NoRule, say(s, "survey.rule-"+wall.NoRule)})
+		rules = append(rules, option{wall.NoRule, term(s, "survey.rule-"+wall.NoRule)})
 	}
 	n := 0
 	for _, o := range w.Obstacles {
@@ -129,17 +128,17 @@ func cablesOf(s *app.State, w plan.Wall, f form) Node {
 			n++
 		}
 	}
-	follows := say(s, "survey.bands-none")
+	follows := term(s, "survey.bands-none")
 	i := slices.IndexFunc(wall.CableRules(), func(r wall.CableRule) bool { return r.Key == w.CableRule })
 	if i >= 0 {
 		r := wall.CableRules()[i]
-		follows = say(s, "rule.cable."+r.Key) + ". " + say(s, "survey.bands", words.Count("n", n), words.Length("limit", r.Ceiling))
+		follows = term(s, "rule.cable."+r.Key) + ". " + say(s, "survey.bands", words.Count("n", n), words.Length("limit", r.Ceiling))
 	}
-	return section("survey-cables", say(s, "survey.cables"),
+	return section("survey-cables", term(s, "survey.cables"),
 		f.unknown("cableRule", w.CableRule, rules),
 		note("bands", follows),
-		notice("caution-cables", say(s, "survey.caution-cables-title"), say(s, "survey.caution-cables", words.Length("limit", pick(s, 150, 6)))),
-		note("caution-where", say(s, "survey.caution-where")))
+		notice("caution-cables", term(s, "survey.caution-cables-title"), say(s, "survey.caution-cables", words.Length("limit", pick(s, 150, 6)))),
+		note("caution-where", term(s, "survey.caution-where")))
 }
 
 func wired(o plan.Obstacle) bool { return o.Kind == plan.Socket || o.Kind == plan.Switch }
@@ -148,9 +147,9 @@ func wired(o plan.Obstacle) bool { return o.Kind == plan.Socket || o.Kind == pla
 func stateSign(s *app.State, state string) Node {
 	switch state {
 	case plan.EdgesFound:
-		return label(finding.Note, say(s, "survey.state-"+state))
+		return label(finding.Note, term(s, "survey.state-"+state))
 	case plan.OnePoint, plan.Guess:
-		return label(finding.Unknown, say(s, "survey.state-"+state))
+		return label(finding.Unknown, term(s, "survey.state-"+state))
 	}
-	return label(finding.Unknown, say(s, "form.not-known"))
+	return label(finding.Unknown, term(s, "form.not-known"))
 }

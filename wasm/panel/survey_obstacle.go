@@ -1,8 +1,6 @@
 package panel
 
 import (
-	"strconv"
-
 	"ledgewright/engine/plan"
 	"ledgewright/engine/unit"
 	"ledgewright/engine/words"
@@ -13,13 +11,13 @@ import (
 func obstaclesOf(s *app.State, w plan.Wall) Node {
 	var list, add kids
 	for i, o := range w.Obstacles {
-		list = append(list, obstacleFold(s, w, o, obstacleName(s, w, i)))
+		list.add(obstacleFold(s, w, o, obstacleName(s, w, i)))
 	}
 	for _, k := range obstacleKinds() {
-		add = append(add, makes("add-"+k, say(s, "survey.add-"+k), addObstacle(s, w, k)))
+		add.add(makes("add-"+k, term(s, "survey.add-"+k), addObstacle(s, w, k)))
 	}
-	return counted("survey-obstacles", say(s, "survey.obstacles"), len(w.Obstacles),
-		list, when(list == nil, note("obstacles-none", say(s, "survey.obstacles-none"))),
+	return counted("survey-obstacles", term(s, "survey.obstacles"), len(w.Obstacles),
+		list, when(list == nil, note("obstacles-none", term(s, "survey.obstacles-none"))),
 		rowOf(add))
 }
 
@@ -40,14 +38,14 @@ func obstacleName(s *app.State, w plan.Wall, i int) string {
 			n++
 		}
 	}
-	return kindName(s, o.Kind) + " " + strconv.Itoa(n)
+	return kindName(s, o.Kind) + " " + numeral(n)
 }
 
 // kindName is the word of a kind of obstacle; a kind that is not known stands as it is.
 func kindName(s *app.State, kind string) string {
 	for _, k := range obstacleKinds() {
 		if k == kind {
-			return say(s, "survey.kind-"+kind)
+			return term(s, "survey.kind-"+kind)
 		}
 	}
 	return kind

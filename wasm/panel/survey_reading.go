@@ -1,8 +1,6 @@
 package panel
 
 import (
-	"strconv"
-
 	"ledgewright/engine/document"
 	"ledgewright/engine/finding"
 	"ledgewright/engine/plan"
@@ -18,22 +16,22 @@ const plumbPlaces = 3
 func plumbOf(s *app.State, w plan.Wall) Node {
 	var list kids
 	for i, r := range w.Plumb {
-		list = append(list, plumbFold(s, w, i+1, r))
+		list.add(plumbFold(s, w, i+1, r))
 	}
 	x := w.Width * unit.Length(2*(len(w.Plumb)%plumbPlaces)+1) / (2 * plumbPlaces) // one in the middle of each third
 	x, _ = s.Plan.Style().Rounded(x)
 	add := line("add-plumb", "wall", w.ID, "x", x, "over", min(pick(s, 1800, 72), w.Height), "lean", unit.Length(0))
-	return counted("survey-plumb", say(s, "survey.plumb"), len(w.Plumb),
+	return counted("survey-plumb", term(s, "survey.plumb"), len(w.Plumb),
 		when(list == nil, unmeasured(s)), list,
 		note("plumb-how", say(s, "survey.plumb-how", words.Count("n", plumbPlaces))),
-		rowOf(makes("add-plumb", say(s, "survey.add-plumb"), add)))
+		rowOf(makes("add-plumb", term(s, "survey.add-plumb"), add)))
 }
 
 // unmeasured says that there is no reading.
-func unmeasured(s *app.State) Node { return label(finding.Unknown, say(s, "form.not-measured")) }
+func unmeasured(s *app.State) Node { return label(finding.Unknown, term(s, "form.not-measured")) }
 
 func plumbFold(s *app.State, w plan.Wall, n int, r plan.Plumb) Node {
-	key, count := w.ID+".plumb"+strconv.Itoa(n), words.Count("n", n)
+	key, count := w.ID+".plumb"+numeral(n), words.Count("n", n)
 	f := form{s: s, key: key, words: "survey.plumb", args: []words.Arg{count}, do: "set-plumb", of: []any{"wall", w.ID, "plumb", n}}
 	return fold(s, key, app.Thing{Kind: "plumb", Owner: w.ID, Index: n},
 		say(s, "survey.plumb-head", count, words.Length("x", r.X), words.Word("says", leanWord(r.Lean)), words.Length("lean", r.Lean.Abs())), nothing(),
@@ -57,19 +55,19 @@ func leanWord(lean unit.Length) string {
 func flatOf(s *app.State, w plan.Wall) Node {
 	var list kids
 	for i, r := range w.Flat {
-		list = append(list, flatFold(s, w, i+1, r))
+		list.add(flatFold(s, w, i+1, r))
 	}
 	over := min(pick(s, 1200, 48), w.Width)
 	x, _ := s.Plan.Style().Rounded((w.Width - over) / 2)
 	add := line("add-flat", "wall", w.ID, "x", x, "y", min(pick(s, 1500, 60), w.Height), "over", over, "gap", unit.Length(0))
-	return counted("survey-flat", say(s, "survey.flat"), len(w.Flat),
+	return counted("survey-flat", term(s, "survey.flat"), len(w.Flat),
 		when(list == nil, unmeasured(s)), list,
-		note("flat-how", say(s, "survey.flat-how")),
-		rowOf(makes("add-flat", say(s, "survey.add-flat"), add)))
+		note("flat-how", term(s, "survey.flat-how")),
+		rowOf(makes("add-flat", term(s, "survey.add-flat"), add)))
 }
 
 func flatFold(s *app.State, w plan.Wall, n int, r plan.Flat) Node {
-	key, count := w.ID+".flat"+strconv.Itoa(n), words.Count("n", n)
+	key, count := w.ID+".flat"+numeral(n), words.Count("n", n)
 	f := form{s: s, key: key, words: "survey.flat", args: []words.Arg{count}, do: "set-flat", of: []any{"wall", w.ID, "flat", n}}
 	return fold(s, key, app.Thing{Kind: "flat", Owner: w.ID, Index: n},
 		say(s, "survey.flat-head", count, words.Length("x", r.X), words.Length("y", r.Y), words.Word("says", gapWord(r.Gap)), words.Length("gap", r.Gap.Abs())), nothing(),

@@ -1,8 +1,6 @@
 package panel
 
 import (
-	"strconv"
-
 	"ledgewright/engine/plan"
 	"ledgewright/engine/unit"
 	"ledgewright/engine/wall"
@@ -16,15 +14,15 @@ func studsOf(s *app.State, w plan.Wall) Node {
 	st := w.Studs
 	f := form{s: s, key: w.ID + ".studs", words: "survey.studs", do: "set-studs", of: []any{"wall", w.ID}}
 	found := wall.Studs(w)
-	return counted("survey-studs", say(s, "survey.studs"), max(len(found), len(st.Each)),
-		note("studs-count", say(s, "survey.studs-count")),
-		when(masonry(w), note("studs-masonry", say(s, "survey.studs-masonry"))),
+	return counted("survey-studs", term(s, "survey.studs"), max(len(found), len(st.Each)),
+		note("studs-count", term(s, "survey.studs-count")),
+		when(masonry(w), note("studs-masonry", term(s, "survey.studs-masonry"))),
 		two(f.unknown("material", st.Material, options(s, "survey.material-", "wood", "metal")), f.asked("width", st.Width)),
 		two(f.asked("depth", st.Depth), f.maybe("first", st.First, "form.not-measured")),
 		two(f.maybe("spacing", st.Spacing, "form.not-measured"), f.unknown("state", st.State, stateOptions(s))),
 		when(len(found) > 0, studTable(s, w, found)),
 		eachStud(s, w),
-		hint(field(s, newStud(s, w)), say(s, "survey.stud-new-how")))
+		hint(field(s, newStud(s, w)), term(s, "survey.stud-new-how")))
 }
 
 // masonry reports whether the wall is known to have no studs.
@@ -47,20 +45,20 @@ func newStud(s *app.State, w plan.Wall) app.Field {
 // studTable lists the studs from the left, each with a way to change it.
 func studTable(s *app.State, w plan.Wall, found []wall.Stud) Node {
 	style := s.Plan.Style()
-	columns := []column{{title: say(s, "survey.column-at"), right: true}, {title: say(s, "survey.column-by"), words: true},
-		{title: say(s, "survey.column-state"), words: true}, {title: say(s, "survey.column-do"), words: true}}
+	columns := []column{{title: "survey.column-at", right: true}, {title: "survey.column-by", words: true},
+		{title: "survey.column-state", words: true}, {title: "survey.column-do", words: true}}
 	var rows []row
 	for _, st := range found {
-		key := "stud-row-" + strconv.Itoa(st.Number)
-		by, do := say(s, "survey.by-spacing"), takeDown(s, w, st)
+		key := "stud-row-" + numeral(st.Number)
+		by, do := term(s, "survey.by-spacing"), takeDown(s, w, st)
 		if i := typedStud(w, st.X); i > 0 {
-			by = say(s, "survey.by-itself")
-			do = plainButton(key+"-do", say(s, "survey.change"), goTo(studKey(w, i)+".x"),
+			by = term(s, "survey.by-itself")
+			do = plainButton(key+"-do", term(s, "survey.change"), goTo(studKey(w, i)+".x"),
 				at("aria-label", say(s, "survey.change-stud", words.Count("n", i))))
 		}
 		rows = append(rows, row{key, []part{fractions(style.Length(st.X)), text(by), stateSign(s, st.State), do}})
 	}
-	return table("stud-table", say(s, "survey.stud-table", unitWord(s)), columns, rows)
+	return table(s, "stud-table", say(s, "survey.stud-table", unitWord(s)), columns, rows)
 }
 
 // typedStud returns the number of the stud taken down at x, 0 for none.
@@ -80,19 +78,19 @@ func takeDown(s *app.State, w plan.Wall, st wall.Stud) Node {
 	if state == "" {
 		state = plan.Guess
 	}
-	return plainButton("stud-row-"+strconv.Itoa(st.Number)+"-do", say(s, "survey.change"),
+	return plainButton("stud-row-"+numeral(st.Number)+"-do", term(s, "survey.change"),
 		app.DoLine{Line: line("add-stud", "wall", w.ID, "x", st.X, "state", state)},
 		at("aria-label", say(s, "survey.take-down-stud", words.Length("at", st.X))))
 }
 
-func studKey(w plan.Wall, n int) string { return w.ID + ".stud" + strconv.Itoa(n) }
+func studKey(w plan.Wall, n int) string { return w.ID + ".stud" + numeral(n) }
 
 // eachStud lists the studs taken down one by one.
 func eachStud(s *app.State, w plan.Wall) (out kids) {
 	for i, st := range w.Studs.Each {
 		n, key := i+1, studKey(w, i+1)
 		f := form{s: s, key: key, words: "survey.stud", args: []words.Arg{words.Count("n", n)}, do: "set-stud", of: []any{"wall", w.ID, "stud", n}}
-		out = append(out, fold(s, key, app.Thing{Kind: "stud", Owner: w.ID, Index: n},
+		out.add(fold(s, key, app.Thing{Kind: "stud", Owner: w.ID, Index: n},
 			say(s, "survey.stud-head", words.Count("n", n), words.Length("at", st.X)), parts{text(" "), stateSign(s, st.State)},
 			two(f.length("x", st.X), f.maybe("width", st.Width, "survey.width-of-all")),
 			f.choice("state", st.State, stateOptions(s)),

@@ -23,13 +23,13 @@ func stillToFind(s *app.State, w plan.Wall) Node {
 	var open, done kids
 	for _, f := range factsOf(w) {
 		if f.done {
-			done = append(done, factRow(s, f))
+			done.add(factRow(s, f))
 		} else {
-			open = append(open, factRow(s, f))
+			open.add(factRow(s, f))
 		}
 	}
-	return counted("survey-todo", say(s, "survey.todo"), len(open),
-		when(open == nil, note("todo-none", say(s, "survey.todo-none"))),
+	return counted("survey-todo", term(s, "survey.todo"), len(open),
+		when(open == nil, note("todo-none", term(s, "survey.todo-none"))),
 		when(open != nil, el("ul", "todo", class("todo"), open)),
 		when(done != nil, fold(s, "known", app.Thing{}, say(s, "survey.known", words.Count("n", len(done))), sign(finding.Note),
 			el("ul", "", class("todo"), done))))
@@ -38,10 +38,10 @@ func stillToFind(s *app.State, w plan.Wall) Node {
 func factRow(s *app.State, f fact) Node {
 	says := say(s, "survey.todo-"+f.key, f.args...)
 	if f.done {
-		return el("li", "todo-"+f.key, sign(finding.Note), el("span", "", said(says)), el("span", "", class("small mute"), text(say(s, "survey.done"))))
+		return el("li", "todo-"+f.key, sign(finding.Note), el("span", "", said(says)), el("span", "", class("small mute"), text(term(s, "survey.done"))))
 	}
 	return el("li", "todo-"+f.key, el("span", "", class("box")), el("span", "", said(says)),
-		plainButton("todo-"+f.key+"-do", say(s, "survey.do"), goTo(f.field), at("aria-label", say(s, "survey.do-what", words.Name("what", says)))))
+		plainButton("todo-"+f.key+"-do", term(s, "survey.do"), goTo(f.field), at("aria-label", say(s, "survey.do-what", words.Name("what", says)))))
 }
 
 // factsOf returns the facts of a wall in the order of its survey.

@@ -1,8 +1,6 @@
 package panel
 
 import (
-	"strconv"
-
 	"ledgewright/engine/drawing"
 	"ledgewright/engine/plan"
 	"ledgewright/engine/unit"
@@ -66,15 +64,15 @@ func surveyFigures(s *app.State) kids {
 	up := func(f fig) fig { f.up = true; return f }
 	out := kids{
 		spot("wall/width", w.Width/2, w.Height+(surveyOut+4)*px, w.Width, s).button(s,
-			lengthField(s, "fig-wall/width", say(s, "page.wall-width"), line("set-wall", "wall", w.ID, "width", "$"), w.Width)),
+			lengthField(s, "fig-wall/width", term(s, "page.wall-width"), line("set-wall", "wall", w.ID, "width", "$"), w.Width)),
 		up(spot("wall/height", -(surveyOut+4)*px, w.Height/2, w.Height, s)).button(s,
-			lengthField(s, "fig-wall/height", say(s, "page.wall-height"), line("set-wall", "wall", w.ID, "height", "$"), w.Height)),
+			lengthField(s, "fig-wall/height", term(s, "page.wall-height"), line("set-wall", "wall", w.ID, "height", "$"), w.Height)),
 	}
 	if s.On[app.Studs] {
-		out = append(out, studFigures(s, w, px)...)
+		out.add(studFigures(s, w, px)...)
 	}
 	for i := range w.Obstacles {
-		out = append(out, obstacleFigures(s, w, i, px)...)
+		out.add(obstacleFigures(s, w, i, px)...)
 	}
 	return out
 }
@@ -83,9 +81,9 @@ func surveyFigures(s *app.State) kids {
 func studFigures(s *app.State, w plan.Wall, px unit.Length) (out kids) {
 	y := w.Height.MulDiv(surveyRow*100, 100) + 9*px
 	for i, st := range w.Studs.Each {
-		n := strconv.Itoa(i + 1)
+		n := numeral(i + 1)
 		f := spot("stud/"+n, st.X, y, st.X, s)
-		out = append(out, f.button(s, lengthField(s, "fig-"+f.id, say(s, "page.stud-at", words.Name("number", n)),
+		out.add(f.button(s, lengthField(s, "fig-"+f.id, say(s, "page.stud-at", words.Name("number", n)),
 			line("set-stud", "wall", w.ID, "stud", i+1, "x", "$"), st.X)))
 	}
 	return out

@@ -18,7 +18,7 @@ func typing(s *app.State) Node {
 	t := s.Typing
 	x, y := stripAt(s)
 	value := t.Echo.Text
-	return el("form", "typing-form", class("typing"), at("aria-label", say(s, "page.typing")),
+	return el("form", "typing-form", class("typing"), at("aria-label", term(s, "page.typing")),
 		set("--tx", px(x)), set("--ty", px(y)),
 		on("submit", app.Entered{Field: t.Field}), on("keydown", app.Dismiss{}),
 		el("div", "line", class("line"),
@@ -27,8 +27,8 @@ func typing(s *app.State) Node {
 				el("input", typingKey, attr("id=f-typing"), attr("type=text"), attr("inputmode=decimal"), attr("autocomplete=off"),
 					at("value", value), attr("aria-describedby=typing-says"), when(t.Echo.Bad, attr("aria-invalid=true")),
 					on("input", app.TypedInto{Field: t.Field}), on("keydown", app.StepField{Field: t.Field, By: 1}))),
-			el("button", "typing-set", attr("type=submit"), class("btn main"), text(say(s, "page.set"))),
-			button("typing-leave", say(s, "page.leave"), app.Dismiss{}, class("btn plain"))),
+			el("button", "typing-set", attr("type=submit"), class("btn main"), text(term(s, "page.set"))),
+			button("typing-leave", term(s, "page.leave"), app.Dismiss{}, class("btn plain"))),
 		el("p", "says", attr("id=typing-says"), attr("role=status"), class("small mute"), typedSays(s)),
 		keys(s, app.Field{Key: typingKey}))
 }
@@ -56,11 +56,11 @@ func typedSays(s *app.State) kids {
 	}
 	var out kids
 	if t.Echo.Says != "" {
-		out = append(out, el("b", "reads", said(t.Echo.Says)), text(", "))
+		out.add(el("b", "reads", said(t.Echo.Says)), text(", "))
 	}
-	out = append(out, said(say(s, "page.was", words.Name("was", t.Was)))...)
+	out.add(runs(say(s, "page.was", words.Name("was", t.Was)))...)
 	if t.Causes != "" {
-		out = append(out, text(". "), el("span", "causes", said(t.Causes)))
+		out.add(text(". "), el("span", "causes", said(t.Causes)))
 	}
 	return out
 }
@@ -85,7 +85,7 @@ func keys(s *app.State, into app.Field) Node {
 	if system == unit.Inches {
 		other, unitKey = " mm", "mm"
 	}
-	n := el("div", "keys", class("keys"), attr("role=group"), at("aria-label", say(s, "page.keys")))
+	n := el("div", "keys", class("keys"), attr("role=group"), at("aria-label", term(s, "page.keys")))
 	for _, k := range [...]struct{ key, face, says string }{
 		{" 1/2", "1/2", "page.key-half"}, {" 1/4", "1/4", "page.key-quarter"}, {" 1/8", "1/8", "page.key-eighth"},
 		{" 1/16", "1/16", "page.key-sixteenth"}, {"/", "/", "page.key-over"}, {" ", "␣", "page.key-space"},
