@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"ledgewright/engine/rank"
 	"ledgewright/engine/unit"
 )
 
@@ -66,7 +67,7 @@ func (b Board) contour(p []Point, face Face, from, to unit.Length) []Point {
 		return append(p, Point{U: from, W: w}, Point{U: to, W: w})
 	}
 	marks = append(marks, from, to)
-	slices.Sort(marks)
+	rank.Up(marks)
 	marks = slices.Compact(marks)
 	for i := range len(marks) - 1 {
 		w := b.inFrom(face, b.housed(face, marks[i], marks[i+1]))

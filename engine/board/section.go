@@ -3,7 +3,8 @@ package board
 import (
 	"cmp"
 	"math"
-	"slices"
+
+	"ledgewright/engine/rank"
 )
 
 // The area that several cuts take out of a section of a board, each place counted
@@ -206,7 +207,7 @@ func (f *flat) appendSpans(spans []span, curves []curve, u float64) []span {
 // unionOf returns the area of the union of spans inside one, over the strip from l to r.
 func unionOf(spans []span, inside span, l, r float64) (sum float64) {
 	if len(spans) > 1 {
-		slices.SortFunc(spans, func(a, b span) int { return cmp.Compare(a.lo, b.lo) })
+		rank.By(spans, func(a, b span) int { return cmp.Compare(a.lo, b.lo) })
 	}
 	at := span{hi: math.Inf(-1)} // what has been counted so far ends here
 	for _, s := range spans {
@@ -237,7 +238,7 @@ func (s *scratch) stripEdges() {
 			s.marks = appendCrossings(s.marks, &s.curves[i], &s.curves[j])
 		}
 	}
-	slices.Sort(s.marks)
+	rank.Up(s.marks)
 }
 
 // appendCrossings appends the u at which two curves cross, in their common range.

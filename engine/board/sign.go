@@ -2,9 +2,9 @@ package board
 
 import (
 	"encoding/binary"
-	"slices"
 	"strings"
 
+	"ledgewright/engine/rank"
 	"ledgewright/engine/unit"
 )
 
@@ -71,7 +71,7 @@ func (b *Board) signed(w, u bool) string {
 		}
 		cuts = append(cuts, string(f.sign(buf[:0])))
 	}
-	slices.Sort(cuts)
+	rank.Up(cuts)
 	return strings.Join(cuts, "")
 }
 

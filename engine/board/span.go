@@ -2,8 +2,8 @@ package board
 
 import (
 	"cmp"
-	"slices"
 
+	"ledgewright/engine/rank"
 	"ledgewright/engine/unit"
 )
 
@@ -36,7 +36,7 @@ func (b *Board) Taken(f Feature, clear unit.Length) []Span {
 
 // Merge returns the union of stretches, sorted.
 func Merge(spans []Span) (out []Span) {
-	slices.SortFunc(spans, func(a, b Span) int { return cmp.Compare(a.From, b.From) })
+	rank.By(spans, func(a, b Span) int { return cmp.Compare(a.From, b.From) })
 	for _, s := range spans {
 		if n := len(out); n > 0 && s.From <= out[n-1].To {
 			out[n-1].To = max(out[n-1].To, s.To)

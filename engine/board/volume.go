@@ -2,8 +2,8 @@ package board
 
 import (
 	"math"
-	"slices"
 
+	"ledgewright/engine/rank"
 	"ledgewright/engine/unit"
 )
 
@@ -92,7 +92,7 @@ func (b *Board) removed(s *scratch, wood [4]vec) float64 {
 	for _, k := range s.group {
 		s.steps = append(s.steps, min(max(k.v0, 0), far), min(max(k.v1, 0), far))
 	}
-	slices.Sort(s.steps)
+	rank.Up(s.steps)
 	sum := 0.0
 	for i := range len(s.steps) - 1 {
 		if s.steps[i+1] > s.steps[i] {

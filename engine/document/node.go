@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"ledgewright/engine/rank"
 	"ledgewright/engine/unit"
 )
 
@@ -124,7 +125,7 @@ func sorted(members []Node) []Node {
 		return members
 	}
 	members = slices.Clone(members)
-	slices.SortFunc(members, byName)
+	rank.By(members, byName)
 	return members
 }
 

@@ -2,7 +2,8 @@ package drawing
 
 import (
 	"math"
-	"slices"
+
+	"ledgewright/engine/rank"
 )
 
 // The figure of flat-sawn wood. A log's rings are cylinders round the pith; a plank's
@@ -370,7 +371,7 @@ func crossings(poly []Point, p, q Point) []float64 {
 			t = append(t, s)
 		}
 	}
-	slices.Sort(t)
+	rank.Up(t)
 	return t
 }
 

@@ -2,7 +2,8 @@ package drawing
 
 import (
 	"math"
-	"slices"
+
+	"ledgewright/engine/rank"
 )
 
 // wood writes a face of wood: fill, grain, outline.
@@ -52,7 +53,7 @@ func largest(items []Item, n int) map[int]bool {
 			all = append(all, big{i, area(items[i].Path)})
 		}
 	}
-	slices.SortStableFunc(all, func(a, b big) int {
+	rank.By(all, func(a, b big) int {
 		switch {
 		case a.area > b.area:
 			return -1

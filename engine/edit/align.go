@@ -7,6 +7,7 @@ import (
 	"ledgewright/engine/document"
 	"ledgewright/engine/module"
 	"ledgewright/engine/plan"
+	"ledgewright/engine/rank"
 	"ledgewright/engine/unit"
 	"ledgewright/engine/wall"
 	"ledgewright/engine/words"
@@ -146,7 +147,7 @@ func (e Spread) moves(boxes []module.Box) []unit.Length {
 		order[i] = i
 		wood += lineOf(b, to) - lineOf(b, from)
 	}
-	slices.SortStableFunc(order, func(i, k int) int { return cmp.Compare(lineOf(boxes[i], from), lineOf(boxes[k], from)) })
+	rank.By(order, func(i, k int) int { return cmp.Compare(lineOf(boxes[i], from), lineOf(boxes[k], from)) })
 	first, last := boxes[order[0]], boxes[order[len(order)-1]]
 	gaps := int64(len(boxes) - 1)
 	free := lineOf(last, to) - lineOf(first, from) - wood

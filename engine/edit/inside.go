@@ -5,6 +5,7 @@ import (
 
 	"ledgewright/engine/document"
 	"ledgewright/engine/plan"
+	"ledgewright/engine/rank"
 	"ledgewright/engine/unit"
 	"ledgewright/engine/words"
 )
@@ -218,7 +219,7 @@ func (e SetEdge) edges(old []plan.Edge) []plan.Edge {
 		return with(old, was, now)
 	}
 	all := inserted(old, len(old), plan.Edge{Arris: e.Arris, Cut: e.Cut, Size: e.Size})
-	slices.SortStableFunc(all, func(a, b plan.Edge) int {
+	rank.By(all, func(a, b plan.Edge) int {
 		return slices.Index(arrises(), a.Arris) - slices.Index(arrises(), b.Arris)
 	})
 	return all

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"ledgewright/engine/document"
+	"ledgewright/engine/rank"
 	"ledgewright/engine/words"
 )
 
@@ -25,7 +26,7 @@ func Change(key string, v any) document.Member {
 
 // Changes are several members in the order of their keys.
 func Changes(members ...document.Member) document.Extra {
-	slices.SortFunc(members, func(a, b document.Member) int { return strings.Compare(a.Key, b.Key) })
+	rank.By(members, func(a, b document.Member) int { return strings.Compare(a.Key, b.Key) })
 	return members
 }
 

@@ -6,6 +6,7 @@ import (
 
 	"ledgewright/engine/document"
 	"ledgewright/engine/plan"
+	"ledgewright/engine/rank"
 	"ledgewright/engine/words"
 )
 
@@ -145,7 +146,7 @@ func (e RemoveStud) apply(p plan.Plan) (plan.Plan, Name, error) {
 
 // sortedStuds returns s, which is the caller's own, in the order of the centres.
 func sortedStuds(s []plan.Stud) []plan.Stud {
-	slices.SortStableFunc(s, func(a, b plan.Stud) int { return cmp.Compare(a.X, b.X) })
+	rank.By(s, func(a, b plan.Stud) int { return cmp.Compare(a.X, b.X) })
 	return s
 }
 

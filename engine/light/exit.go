@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"ledgewright/engine/board"
+	"ledgewright/engine/rank"
 	"ledgewright/engine/unit"
 )
 
@@ -102,7 +103,7 @@ func (j *job) blocked(i int) [][2]unit.Length {
 		}
 		out = append(out, [2]unit.Length{f.Mouth.U - half, f.Mouth.U + half})
 	}
-	slices.SortFunc(out, func(a, b [2]unit.Length) int { return int(max(min(a[0]-b[0], 1), -1)) })
+	rank.By(out, func(a, b [2]unit.Length) int { return int(max(min(a[0]-b[0], 1), -1)) })
 	return merged(out)
 }
 

@@ -8,6 +8,7 @@ import (
 	"ledgewright/engine/finding"
 	"ledgewright/engine/joint"
 	"ledgewright/engine/plan"
+	"ledgewright/engine/rank"
 	"ledgewright/engine/shop"
 	"ledgewright/engine/unit"
 	"ledgewright/engine/wood"
@@ -96,16 +97,13 @@ func (w *work) placed(c board.Corner, i int) board.Corner {
 
 // order sorts features: end cuts first, then by cause.
 func order(features []board.Feature) {
-	rank := func(f *board.Feature) int {
+	step := func(f *board.Feature) int {
 		if f.Kind == board.EndCut {
 			return 0
 		}
 		return 1 + slices.Index([]string{"corner", "divider", "light", "bracket", "edge"}, f.Cause.What)
 	}
-	byRank := func(a, b board.Feature) int { return cmp.Compare(rank(&a), rank(&b)) }
-	if !slices.IsSortedFunc(features, byRank) {
-		slices.SortStableFunc(features, byRank)
-	}
+	rank.By(features, func(a, b board.Feature) int { return cmp.Compare(step(&a), step(&b)) })
 }
 
 // checkClashes asks every board whether its cuts leave enough wood. Of the wood about

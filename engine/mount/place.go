@@ -3,6 +3,7 @@ package mount
 import (
 	"slices"
 
+	"ledgewright/engine/rank"
 	"ledgewright/engine/shop"
 	"ledgewright/engine/unit"
 )
@@ -129,7 +130,7 @@ func (p Placing) reached(from, to unit.Length) []unit.Length {
 			out = append(out, min(max(s.From+(s.To-s.From)/2, lo), hi))
 		}
 	}
-	slices.Sort(out)
+	rank.Up(out)
 	return slices.Compact(out)
 }
 

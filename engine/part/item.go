@@ -2,12 +2,12 @@ package part
 
 import (
 	"cmp"
-	"slices"
 	"strconv"
 
 	"ledgewright/engine/board"
 	"ledgewright/engine/hardware"
 	"ledgewright/engine/module"
+	"ledgewright/engine/rank"
 	"ledgewright/engine/shop"
 	"ledgewright/engine/unit"
 	"ledgewright/engine/words"
@@ -63,7 +63,7 @@ func gather(all []Counted) []Item {
 			sum[n].Quantity += it.Quantity
 		}
 	}
-	slices.SortStableFunc(sum, func(a, b item) int {
+	rank.By(sum, func(a, b item) int {
 		return cmp.Or(cmp.Compare(a.class, b.class), cmp.Compare(a.Kind, b.Kind), cmp.Compare(a.thick, b.thick), cmp.Compare(b.Length, a.Length))
 	})
 	out := make([]Item, len(sum))

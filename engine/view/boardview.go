@@ -7,6 +7,7 @@ import (
 
 	"ledgewright/engine/board"
 	"ledgewright/engine/drawing"
+	"ledgewright/engine/rank"
 	"ledgewright/engine/unit"
 	"ledgewright/engine/wood"
 	"ledgewright/engine/words"
@@ -267,6 +268,6 @@ func (k *sheetOf) box() drawing.Box {
 
 func sortedStops(s []stop) []stop {
 	out := slices.Clone(s)
-	slices.SortStableFunc(out, func(a, b stop) int { return cmp.Compare(a.at, b.at) })
+	rank.By(out, func(a, b stop) int { return cmp.Compare(a.at, b.at) })
 	return out
 }

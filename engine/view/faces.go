@@ -2,10 +2,10 @@ package view
 
 import (
 	"cmp"
-	"slices"
 
 	"ledgewright/engine/board"
 	"ledgewright/engine/drawing"
+	"ledgewright/engine/rank"
 	"ledgewright/engine/unit"
 )
 
@@ -430,7 +430,7 @@ func (k *bench) tags(side board.Face, face bool) (out []tag) {
 		}
 		out = append(out, t)
 	}
-	slices.SortStableFunc(out, func(a, b tag) int { return cmp.Compare(a.at.X, b.at.X) })
+	rank.By(out, func(a, b tag) int { return cmp.Compare(a.at.X, b.at.X) })
 	return out
 }
 

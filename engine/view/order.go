@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"ledgewright/engine/drawing"
+	"ledgewright/engine/rank"
 )
 
 // Which of two faces is behind the other.
@@ -267,7 +268,7 @@ func order(nodes []node, c point) []node {
 		return out
 	}
 	// only boards that run through each other come to this
-	slices.SortStableFunc(split, func(a, b node) int { return -a.nearer(&b, c) })
+	rank.By(split, func(a, b node) int { return -a.nearer(&b, c) })
 	return split
 }
 

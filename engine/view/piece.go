@@ -2,9 +2,9 @@ package view
 
 import (
 	"math"
-	"slices"
 
 	"ledgewright/engine/board"
+	"ledgewright/engine/rank"
 )
 
 // Boards that are let into each other (a rail into a divider, a divider into a housing
@@ -101,7 +101,7 @@ func (u *solid) inside(a, b point) (out [][2]float64) {
 			cuts = append(cuts, t)
 		}
 	}
-	slices.Sort(cuts)
+	rank.Up(cuts)
 	for i := 1; i < len(cuts); i++ {
 		if m := plus(a, d, (cuts[i]+cuts[i-1])/2); cuts[i]-cuts[i-1] < 1e-9 || !u.holds(m) && !u.meets(m, d) {
 			continue

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"ledgewright/engine/drawing"
+	"ledgewright/engine/rank"
 	"ledgewright/engine/unit"
 	"ledgewright/engine/wall"
 	"ledgewright/engine/words"
@@ -121,14 +122,14 @@ func fitting(marks []rowMark, gap, length float64) []rowMark {
 		return above
 	}
 	best := slices.Clone(marks)
-	slices.SortStableFunc(best, func(a, b rowMark) int { return cmp.Compare(b.rank, a.rank) })
+	rank.By(best, func(a, b rowMark) int { return cmp.Compare(b.rank, a.rank) })
 	var out []rowMark
 	for _, m := range best {
 		if !slices.ContainsFunc(out, func(o rowMark) bool { return math.Abs(o.at-m.at) < gap }) {
 			out = append(out, m)
 		}
 	}
-	slices.SortStableFunc(out, func(a, b rowMark) int { return cmp.Compare(a.at, b.at) })
+	rank.By(out, func(a, b rowMark) int { return cmp.Compare(a.at, b.at) })
 	return out
 }
 
@@ -178,7 +179,7 @@ func (p *painter) running(r wall.Result) {
 	}
 	across.marks, up.marks = append(across.marks, distinct(xs)...), append(up.marks, distinct(ys)...)
 	for _, w := range [...]*row{&across, &up} {
-		slices.SortStableFunc(w.marks, func(a, b rowMark) int { return cmp.Compare(a.at, b.at) })
+		rank.By(w.marks, func(a, b rowMark) int { return cmp.Compare(a.at, b.at) })
 		w.draw()
 	}
 }

@@ -6,6 +6,7 @@ import (
 
 	"ledgewright/engine/drawing"
 	"ledgewright/engine/plan"
+	"ledgewright/engine/rank"
 	"ledgewright/engine/unit"
 	"ledgewright/engine/wall"
 )
@@ -264,7 +265,7 @@ func legible(levels []level, least float64) (out []level) {
 
 // column writes heights from the floor at the left of the wall.
 func (z *sizer) column(levels []level) {
-	slices.SortStableFunc(levels, func(a, b level) int { return cmp.Compare(a.y, b.y) })
+	rank.By(levels, func(a, b level) int { return cmp.Compare(a.y, b.y) })
 	levels = legible(levels, 0.7*sizeText*z.p.px)
 	if len(levels) == 0 {
 		return

@@ -3,11 +3,11 @@ package wall
 import (
 	"cmp"
 	"math"
-	"slices"
 
 	"ledgewright/engine/finding"
 	"ledgewright/engine/module"
 	"ledgewright/engine/plan"
+	"ledgewright/engine/rank"
 	"ledgewright/engine/unit"
 	"ledgewright/engine/words"
 )
@@ -260,7 +260,7 @@ func (j *job) neighbours() {
 			row = append(row, &j.bodies[i])
 		}
 	}
-	slices.SortStableFunc(row, func(a, b *body) int { return cmp.Compare(a.p.Box.MinX, b.p.Box.MinX) })
+	rank.By(row, func(a, b *body) int { return cmp.Compare(a.p.Box.MinX, b.p.Box.MinX) })
 	apart := square(j.s.Gaps.Apart)
 	for step := 1; step < len(row); step++ {
 		for i := range len(row) - step {

@@ -2,10 +2,10 @@ package wall
 
 import (
 	"cmp"
-	"slices"
 
 	"ledgewright/engine/finding"
 	"ledgewright/engine/module"
+	"ledgewright/engine/rank"
 	"ledgewright/engine/unit"
 )
 
@@ -32,7 +32,7 @@ func (j *job) moves(b *body) []finding.Remedy {
 				b.free = append(b.free, m)
 			}
 		}
-		slices.SortStableFunc(b.free, func(x, y move) int { return cmp.Compare(x.size(), y.size()) })
+		rank.By(b.free, func(x, y move) int { return cmp.Compare(x.size(), y.size()) })
 		b.free = b.free[:min(len(b.free), mostMoves)]
 	}
 	out := make([]finding.Remedy, 0, len(b.free)+2)

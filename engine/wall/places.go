@@ -9,6 +9,7 @@ import (
 	"ledgewright/engine/finding"
 	"ledgewright/engine/module"
 	"ledgewright/engine/plan"
+	"ledgewright/engine/rank"
 	"ledgewright/engine/shop"
 	"ledgewright/engine/unit"
 )
@@ -151,7 +152,7 @@ type stretch struct{ lo, hi unit.Length }
 // widest returns the widest part of a width that nothing covers, the left one of equals;
 // an empty one where all is covered.
 func widest(covered []stretch, width unit.Length) (lo, hi unit.Length) {
-	slices.SortFunc(covered, func(a, b stretch) int { return cmp.Or(cmp.Compare(a.lo, b.lo), cmp.Compare(a.hi, b.hi)) })
+	rank.By(covered, func(a, b stretch) int { return cmp.Or(cmp.Compare(a.lo, b.lo), cmp.Compare(a.hi, b.hi)) })
 	from := unit.Length(0)
 	for _, c := range append(covered, stretch{width, width}) {
 		if c.lo-from > hi-lo {
@@ -269,7 +270,7 @@ func (f *finder) repeated() (out []unit.Length) {
 			out = append(out, least)
 		}
 	}
-	slices.Sort(out)
+	rank.Up(out)
 	out = slices.Compact(out)
 	return out[:min(len(out), mostGaps)]
 }
@@ -292,7 +293,7 @@ func beside(to []unit.Length, things []near, box module.Box, upright bool) []uni
 // first.
 func ordered(by []unit.Length, misses func(unit.Length) int) []tried {
 	by = append(by, 0)
-	slices.SortFunc(by, func(a, b unit.Length) int { return cmp.Or(cmp.Compare(a.Abs(), b.Abs()), cmp.Compare(a, b)) })
+	rank.By(by, func(a, b unit.Length) int { return cmp.Or(cmp.Compare(a.Abs(), b.Abs()), cmp.Compare(a, b)) })
 	by = slices.Compact(by)
 	out := make([]tried, len(by))
 	for i, l := range by {

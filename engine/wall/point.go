@@ -8,6 +8,7 @@ import (
 	"ledgewright/engine/board"
 	"ledgewright/engine/module"
 	"ledgewright/engine/plan"
+	"ledgewright/engine/rank"
 	"ledgewright/engine/unit"
 )
 
@@ -30,7 +31,7 @@ func (j *job) setOut() {
 	for i := range marks {
 		order[i] = &marks[i]
 	}
-	slices.SortStableFunc(order, j.inOrder)
+	rank.By(order, j.inOrder)
 	j.r.Points = make([]Point, len(marks))
 	for i, m := range order {
 		m.Number = strconv.Itoa(i + 1)

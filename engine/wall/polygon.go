@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"ledgewright/engine/module"
+	"ledgewright/engine/rank"
 	"ledgewright/engine/unit"
 )
 
@@ -215,7 +216,7 @@ func reach(p, q []module.XY, upright bool) (back, forth unit.Length, ok bool) {
 	}
 	heights := between(p, lo, hi, upright, make([]unit.Length, 0, 16))
 	heights = between(q, lo, hi, upright, heights)
-	slices.Sort(heights)
+	rank.Up(heights)
 	heights = slices.Compact(heights)
 	b, f := math.Inf(-1), math.Inf(-1)
 	for i := range len(heights) - 1 {

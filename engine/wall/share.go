@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"ledgewright/engine/finding"
+	"ledgewright/engine/rank"
 	"ledgewright/engine/unit"
 	"ledgewright/engine/words"
 )
@@ -66,7 +67,7 @@ func shareHoles(results []Result) {
 		done = append(done, wall)
 		spots := spotsOf(results, wall)
 		at := func(s spot) *Point { return &results[s.result].Points[s.point] }
-		slices.SortStableFunc(spots, func(a, b spot) int { return cmp.Compare(at(a).X, at(b).X) })
+		rank.By(spots, func(a, b spot) int { return cmp.Compare(at(a).X, at(b).X) })
 		for a := range spots {
 			for b := a + 1; b < len(spots) && at(spots[b]).X-at(spots[a]).X <= unit.Touch; b++ {
 				meetHoles(results, spots[a], spots[b])

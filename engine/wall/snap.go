@@ -6,6 +6,7 @@ import (
 
 	"ledgewright/engine/module"
 	"ledgewright/engine/plan"
+	"ledgewright/engine/rank"
 	"ledgewright/engine/shop"
 	"ledgewright/engine/unit"
 )
@@ -418,7 +419,7 @@ func (c *choice) gaps(row []slab) {
 			in = append(in, t)
 		}
 	}
-	slices.SortStableFunc(in, func(a, b *slab) int { return sign(int64(a.lo - b.lo)) })
+	rank.By(in, func(a, b *slab) int { return sign(int64(a.lo - b.lo)) })
 	at := 0 // how many of the row lie before the middle of what moves
 	for at < len(in) && in[at].lo+in[at].hi <= c.lo+c.hi {
 		at++

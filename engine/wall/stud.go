@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"ledgewright/engine/plan"
+	"ledgewright/engine/rank"
 	"ledgewright/engine/unit"
 )
 
@@ -37,7 +38,7 @@ func Studs(w plan.Wall) []Stud {
 		width := s.Width.Or(w.Studs.Width.Or(0))
 		out = append(out, Stud{X: s.X, Half: width / 2, State: s.State, Material: w.Studs.Material})
 	}
-	slices.SortStableFunc(out, func(a, b Stud) int { return sign(int64(a.X - b.X)) })
+	rank.By(out, func(a, b Stud) int { return sign(int64(a.X - b.X)) })
 	for i := range out {
 		out[i].Number = i + 1
 	}

@@ -17,6 +17,8 @@ import (
 	"slices"
 	"strings"
 	"sync"
+
+	"ledgewright/engine/rank"
 )
 
 // An Entry is one text of the catalogue.
@@ -59,7 +61,7 @@ func Keys() []string {
 	for i, e := range all {
 		keys[i] = e.Key
 	}
-	slices.Sort(keys)
+	rank.Up(keys)
 	return keys
 }
 

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"ledgewright/engine/module"
+	"ledgewright/engine/rank"
 	"ledgewright/engine/unit"
 	"ledgewright/engine/wall"
 )
@@ -47,7 +48,7 @@ func (s *State) modulesAt(x, y float64) (ids []string) {
 			}
 		}
 	}
-	slices.SortStableFunc(near, func(a, b beside) int { return cmp.Compare(a.far, b.far) })
+	rank.By(near, func(a, b beside) int { return cmp.Compare(a.far, b.far) })
 	for _, n := range near {
 		ids = append(ids, n.id)
 	}

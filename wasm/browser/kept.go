@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"ledgewright/engine/rank"
 	"ledgewright/wasm/app"
 )
 
@@ -20,7 +21,7 @@ type stored struct {
 // [statesKept]. The last one that has something in it stays, however many blank ones
 // came after it.
 func stale(all []stored) (gone []int) {
-	slices.SortFunc(all, func(a, b stored) int { return b.revision - a.revision })
+	rank.By(all, func(a, b stored) int { return b.revision - a.revision })
 	full := slices.IndexFunc(all, func(s stored) bool { return !s.blank })
 	for i, s := range all {
 		if i >= statesKept && i != full {
@@ -45,7 +46,7 @@ type dated struct {
 
 // newestFirst orders jobs by when they were stored; of one moment by their ids.
 func newestFirst(all []dated) []app.Listing {
-	slices.SortFunc(all, func(a, b dated) int {
+	rank.By(all, func(a, b dated) int {
 		return cmp.Or(cmp.Compare(b.at, a.at), cmp.Compare(a.job.ID, b.job.ID))
 	})
 	var jobs []app.Listing
