@@ -342,8 +342,8 @@ func (b *Tab) Until(js, want string) {
 }
 
 // Calm waits until the page shows all that it was told: two frames have passed, and none
-// is asked for that has not been shown.
+// is asked for that has not been shown, and nothing moves or changes its colour any more.
 func (b *Tab) Calm() {
 	b.T.Helper()
-	b.Await(`new Promise(done => { const look = () => askFrame(() => askFrame(() => framesAsked === framesShown ? done('') : look())); look() })`)
+	b.Await(`new Promise(done => { const look = () => askFrame(() => askFrame(() => framesAsked === framesShown && document.getAnimations().every(a => a.playState !== 'running') ? done('') : look())); look() })`)
 }
