@@ -14,16 +14,17 @@ import (
 //go:embed workshop
 var workshop embed.FS
 
-// A Program is the maker's page as a program: its js/wasm, and the Go distribution's
-// own wasm_exec.js of the same version.
-type Program struct{ Wasm, Exec []byte }
+// A Program is the maker's page as a program: its js/wasm, that of its stage, and the Go
+// distribution's own wasm_exec.js of the same version.
+type Program struct{ Wasm, Stage, Exec []byte }
 
-// shell is what app.html is filled with.
+// shell is what app.html and stage.html are filled with.
 type shell struct {
 	CSP, Icon, Manifest        string
 	Style, Shell, Exec, Loader string
 	Program                    string
 	Size                       int
+	Stage, StageLoader         string
 }
 
 // BuildWorkshop makes all files of the site with the maker's page at its front; the
@@ -42,22 +43,30 @@ func BuildWorkshop(program Program) (Pages, error) {
 		Style: own.add("page.css", []byte(withFonts(tokens()+string(part("page.css")), own))), Shell: own.add("shell.css", part("shell.css")),
 		Exec: own.add("wasm_exec.js", program.Exec), Loader: own.add("loader.js", part("loader.js")),
 		Program: own.add("workshop.wasm", program.Wasm), Size: len(program.Wasm),
+		Stage: own.add("stage.wasm", program.Stage), StageLoader: own.add("stage.js", part("stage.js")),
 	}
 	s.Manifest = own.add("ledgewright.webmanifest", manifest(s.Icon))
-	var b bytes.Buffer
-	t, err := template.ParseFS(workshop, "workshop/app.html")
-	if err == nil {
-		err = t.Execute(&b, s)
+	for name, from := range map[string]string{"index.html": "app.html", "stage.html": "stage.html"} {
+		if own[name], err = s.fill(from); err != nil {
+			return nil, fmt.Errorf("%s: %w", from, err)
+		}
 	}
-	if err != nil {
-		return nil, fmt.Errorf("app.html: %w", err)
-	}
-	own["index.html"] = b.Bytes()
 	own.compress()
 	for name, body := range own {
 		p[name] = body
 	}
 	return p, nil
+}
+
+// fill makes a page of its template.
+func (s *shell) fill(name string) ([]byte, error) {
+	t, err := template.ParseFS(workshop, "workshop/"+name)
+	if err != nil {
+		return nil, err
+	}
+	var b bytes.Buffer
+	err = t.Execute(&b, s)
+	return b.Bytes(), err
 }
 
 // part returns a file of the maker's page.

@@ -1,5 +1,5 @@
 // Build writes the site as files, to be put on any static host: the maker's page with
-// its program, and the still page of the examples.
+// its programs, and the still page of the examples.
 //
 // Usage, from the top of the repository; the second writes one program alone:
 //
@@ -47,18 +47,12 @@ func build(dir string) error {
 	return write(dir, pages)
 }
 
-// workshop compiles the program of the maker's page and finds its glue.
+// workshop compiles the programs of the maker's page and finds their glue.
 func workshop() (p site.Program, err error) {
-	dir, err := os.MkdirTemp("", "ledgewright")
-	if err != nil {
+	if p.Wasm, err = compiled("workshop"); err != nil {
 		return p, err
 	}
-	defer os.RemoveAll(dir)
-	file := filepath.Join(dir, "workshop.wasm")
-	if err := program.Compile("./wasm/workshop", file); err != nil {
-		return p, err
-	}
-	if p.Wasm, err = os.ReadFile(file); err != nil {
+	if p.Stage, err = compiled("stage"); err != nil {
 		return p, err
 	}
 	root, err := exec.Command("go", "env", "GOROOT").Output()
@@ -67,6 +61,20 @@ func workshop() (p site.Program, err error) {
 	}
 	p.Exec, err = os.ReadFile(filepath.Join(strings.TrimSpace(string(root)), "lib/wasm/wasm_exec.js"))
 	return p, err
+}
+
+// compiled compiles one of the programs in wasm.
+func compiled(name string) ([]byte, error) {
+	dir, err := os.MkdirTemp("", "ledgewright")
+	if err != nil {
+		return nil, err
+	}
+	defer os.RemoveAll(dir)
+	file := filepath.Join(dir, name+".wasm")
+	if err := program.Compile("./wasm/"+name, file); err != nil {
+		return nil, err
+	}
+	return os.ReadFile(file)
 }
 
 // write fills a directory, which it empties first: a release is whole or not there.

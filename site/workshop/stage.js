@@ -1,0 +1,42 @@
+// Starts the program that its own tag names, in a document of its own inside the page's.
+// Before it starts, two things of the window are changed. An animation frame that is
+// asked for is kept and runs when the page calls stageFrame: the program asks for ever.
+// And the device's pixel ratio is at most 2; when it changes the document loads again,
+// since the program reads it once.
+const tag = document.currentScript.dataset
+const page = parent === window ? {} : parent
+const tell = (name, ...args) => { if (typeof page[name] === 'function') page[name](window, ...args) }
+let held, ready = false
+window.stageFrames = 0
+window.requestAnimationFrame = f => {
+  held = f
+  if (!ready) {
+    ready = true
+    queueMicrotask(() => tell('stageReady'))
+  }
+  return 1
+}
+window.stageFrame = () => {
+  const f = held
+  if (!f) return false
+  held = undefined
+  window.stageFrames++
+  f(performance.now())
+  return true
+}
+const real = Object.getOwnPropertyDescriptor(window, 'devicePixelRatio').get.bind(window)
+const ratio = () => Math.min(real(), 2)
+const was = ratio()
+Object.defineProperty(window, 'devicePixelRatio', { get: () => was })
+const watch = () => matchMedia(`(resolution: ${real()}dppx)`).addEventListener('change', () => ratio() === was ? watch() : location.reload(), { once: true })
+watch()
+addEventListener('webglcontextlost', () => { window.stageLost = true }, true) // the program then loads the document again
+const gone = e => tell('stageGone', String(e))
+const start = async () => {
+  const go = new Go()
+  const answer = await fetch(tag.program)
+  if (!answer.ok) throw new Error(`${tag.program}: ${answer.status}`)
+  const built = await WebAssembly.instantiateStreaming(answer, go.importObject)
+  go.run(built.instance).then(() => gone('the program ended'), gone)
+}
+start().catch(gone)
