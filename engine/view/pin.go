@@ -1,8 +1,6 @@
 package view
 
 import (
-	"strings"
-
 	"ledgewright/engine/drawing"
 	"ledgewright/engine/wall"
 )
@@ -12,12 +10,12 @@ import (
 // first and the last number; where the wall is seen larger each has its own. A pin that
 // finds no room is left out: the list has them all.
 
-// Sizes of pins, in pixels: half their height, half the width of a pin with one digit and
-// what every further sign adds, the room round a hole, and how near the holes of one pin
-// lie.
+// Sizes of pins, in pixels: half their height, their text and the room at its sides, the
+// room round a hole, and how near the holes of one pin lie.
 const (
 	pinHalf  = 9.5
-	pinSign  = 3.4
+	pinText  = 12.5
+	pinSides = 3.0
 	holeRoom = 6.0
 	pinReach = 22.0
 )
@@ -84,8 +82,7 @@ func aroundPoint(c point, x, y float64) drawing.Box {
 }
 
 func (p *painter) pinBox(n pinned, c point) drawing.Box {
-	signs := float64(strings.Count(n.text(), "") - 1)
-	half := max(pinHalf, 4+pinSign*signs)
+	half := max(pinHalf, pinSides+drawing.TextWidth(n.text(), pinText)/2)
 	return aroundPoint(c, half*p.px, pinHalf*p.px)
 }
 
@@ -119,5 +116,5 @@ func (p *painter) pin(n pinned, c point) {
 	p.path(drawing.LayerMarks, module, "leaf", drawing.Line{Tone: "ink", Width: 1.2}, drawing.RoundRect(b.MinX, b.MinY, b.Width(), b.Height(), pinHalf*p.px))
 	it := p.add(drawing.Item{Group: module, Layer: drawing.LayerMarks, Kind: drawing.TextKind, Tone: "ink"})
 	it.ID = module + "/number" + n.text()
-	it.Text = drawing.Text{At: point{X: c.X, Y: c.Y - 4.3*p.px}, Size: 12.5 * p.px, String: n.text(), Figure: true, Bold: true}
+	it.Text = drawing.Text{At: point{X: c.X, Y: c.Y - 4.3*p.px}, Size: pinText * p.px, String: n.text(), Figure: true, Bold: true}
 }

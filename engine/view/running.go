@@ -258,10 +258,12 @@ type wordPlace struct {
 // plumbPlaces are over the ceiling, beside the plumb line.
 func (p *painter) plumbPlaces(x, ceiling float64) []wordPlace {
 	y := ceiling + 7*p.px
-	return []wordPlace{{point{X: x + 6*p.px, Y: y}, drawing.AnchorStart}, {point{X: x - 6*p.px, Y: y}, drawing.AnchorEnd}}
+	right := wordPlace{point{X: x + 6*p.px, Y: y}, drawing.AnchorStart}
+	return []wordPlace{right, {point{X: x - 6*p.px, Y: y}, drawing.AnchorEnd}, right}
 }
 
-// levelPlaces are at the ends of the level line, over and under it.
+// levelPlaces are at the ends of the level line, over and under it, and beside the wall,
+// where one on which the words have no room leaves some.
 func (p *painter) levelPlaces(plumb, y float64) (out []wordPlace) {
 	over, under := y+5*p.px, y-wordSize*p.px
 	for _, q := range [...]wordPlace{
@@ -269,11 +271,11 @@ func (p *painter) levelPlaces(plumb, y float64) (out []wordPlace) {
 	} {
 		out = append(out, wordPlace{point{X: q.at.X, Y: over}, q.anchor}, wordPlace{point{X: q.at.X, Y: under}, q.anchor})
 	}
-	return out
+	return append(out, wordPlace{point{X: p.w.Width.MM() + 10*p.px, Y: y - 0.36*wordSize*p.px}, drawing.AnchorStart})
 }
 
 // words says where a line is, at the first place that is on the wall's width and free of
-// boards and other words, else at the first.
+// boards and other words, else at the last.
 func (p *painter) words(of string, l unit.Length, places []wordPlace, boards []drawing.Box) {
 	key := "view." + of
 	if p.o.Tight {
@@ -286,7 +288,7 @@ func (p *painter) words(of string, l unit.Length, places []wordPlace, boards []d
 		return b.MinX >= 0 && b.MaxX <= p.w.Width.MM() && !anyMeets(boards, b) && !anyMeets(p.said, b)
 	}
 	if i := slices.IndexFunc(places, free); i < 0 {
-		put(places[0])
+		put(places[len(places)-1])
 	}
 	p.said = append(p.said, t.Extent())
 	p.add(drawing.Item{ID: of + "/words", Group: "dim", Layer: drawing.LayerSizes, Kind: drawing.TextKind, Tone: "chalk", Text: t})

@@ -292,3 +292,44 @@ func TestApart(t *testing.T) {
 		}
 	})
 }
+
+// The words and figures of a wall that is hung stand apart on every example, on a tablet
+// both ways, a phone and a small one; every hole has its number in a pin or, where there is
+// no room for one, none; and figures stay beside the wall.
+func TestHangingsFiguresStandApart(t *testing.T) {
+	for name, b := range made(t) {
+		p, err := assets.Plan(name)
+		require.NoError(t, err)
+		for _, r := range b.Arrangements {
+			w, _ := p.Wall(r.Wall)
+			for _, room := range [][2]float64{{628, 506}, {694, 413}, {310, 251}, {240, 119}} { // of the wall, in pixels
+				o := view.Options{Style: b.Style(), Numbers: true, ShowSizes: true, Tight: room[0] < 500}
+				o.Pixel = max(w.Width.MM()/room[0], w.Height.MM()/room[1])
+				d := view.Wall(w, r, b.Modules, o)
+				requireHung(t, name, d, w)
+			}
+		}
+	}
+}
+
+func requireHung(t *testing.T, name string, d drawing.Drawing, w plan.Wall) {
+	var boxes []drawing.Box
+	var texts []string
+	for _, it := range d.Items {
+		if it.Kind != drawing.TextKind {
+			continue
+		}
+		box := it.Text.Extent()
+		if _, _, ok := strings.Cut(it.ID, "/number"); ok {
+			box = box.Grown(3 * d.Pixel)
+			require.GreaterOrEqual(t, box.MinX, -4*d.Pixel, name)
+			require.LessOrEqual(t, box.MaxX, w.Width.MM()+4*d.Pixel, name)
+		}
+		require.Greater(t, box.MaxY, -60*d.Pixel-100, name)
+		require.Less(t, box.MinY, w.Height.MM()+100+40*d.Pixel, "%s: %s", name, it.ID)
+		for i, c := range boxes {
+			require.False(t, c.Grown(-0.1*d.Pixel).Meets(box.Grown(-0.1*d.Pixel)), "%s at a pixel of %.1f mm: %q touches %q", name, d.Pixel, it.Text.String, texts[i])
+		}
+		boxes, texts = append(boxes, box), append(texts, it.Text.String)
+	}
+}

@@ -87,6 +87,7 @@ func over(s *app.State, box drawing.Box) kids {
 	}
 	switch s.Job {
 	case app.Survey:
+		out = append(out, surveyLines(s, surveyOf(s), box)...)
 		out = append(out, pointed(s, box)...)
 	case app.Hang:
 		out = append(out, ringed(s, box)...)

@@ -228,7 +228,7 @@ func (p *Painter) rest(s *app.State, now plan.Plan, build engine.Build, w plan.W
 	sink := nodeSink{}
 	drawing.WriteSVG(d, p.last.svgOptions(from, from.grained()), &sink)
 	p.last = picture{from: from, box: d.Box, figs: figsOf(d.Items), woods: p.last.woods}
-	p.last.world = append(withoutTitle(sink.roots[0].Kids), surveyMarks(s, w, d.Box, from.pixel)...)
+	p.last.world = withoutTitle(sink.roots[0].Kids)
 }
 
 // beyond is how far the room goes on round the picture, so that none of it ends while
