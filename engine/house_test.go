@@ -20,7 +20,7 @@ var rooms = []string{
 	"unit", "rank", "document", "words", "beam", "strength", "drawing",
 	"wood", "hardware",
 	"shop", "finding", "plan",
-	"board", "joint", "mount", "light", "module", "wall", "edit",
+	"board", "joint", "mount", "light", "module", "wall", "edit", "hold",
 	"part", "solid", "view", "link",
 	"", // engine itself
 }

@@ -5,8 +5,6 @@ type Answer struct {
 	system *System
 	load   *Case
 	moves  [][6]float64
-	starts []states // of the pieces, relative to what their beds move with
-	holds  []Wrench // what the ground does to each node of the frame
 }
 
 // Solve returns the answer to each case, or a *LoadError.
@@ -34,7 +32,7 @@ func (s *System) answer(c *Case) Answer {
 		s.push(x, rows[:], f[:], 1)
 	}
 	s.factors.solve(x)
-	a := Answer{system: s, load: c, moves: make([][6]float64, len(s.rows)), starts: make([]states, len(s.mesh.pieces))}
+	a := Answer{system: s, load: c, moves: make([][6]float64, len(s.rows))}
 	for n := range s.rows {
 		for i, row := range s.rows[n] {
 			if row >= 0 {
@@ -42,7 +40,6 @@ func (s *System) answer(c *Case) Answer {
 			}
 		}
 	}
-	a.recover()
 	return a
 }
 
@@ -73,8 +70,7 @@ func (m *mesh) pushed(p *piece, c *Case) (out [18]float64) {
 	for i := range f {
 		f[i] = -f[i]
 	}
-	b := m.turner(p)
-	out = b.back(&f)
+	out = p.turner.back(&f)
 	if p.tie >= 0 {
 		w := m.total(p, c, m.frame.Nodes[p.tie].At)
 		for i, v := range w.sixth() {
@@ -84,29 +80,21 @@ func (m *mesh) pushed(p *piece, c *Case) (out [18]float64) {
 	return out
 }
 
-// recover finds the states at the start of every piece, and what the ground does.
-func (a *Answer) recover() {
-	s := a.system
-	a.holds = make([]Wrench, len(s.mesh.frame.Nodes))
-	for i := range s.mesh.pieces {
-		p := &s.mesh.pieces[i]
-		x := a.movesOf(p)
-		b := s.mesh.turner(p)
-		d := b.on(&x)
-		fixed := s.mesh.fixed(p, a.load)
-		forces, kept := fixed, [12]float64{}
+// ends returns the motions of a piece's ends and the forces on them, in its own axes.
+func (a *Answer) ends(p *piece) (d, f [12]float64) {
+	m := a.system.mesh
+	x := a.movesOf(p)
+	d = p.turner.on(&x)
+	f = m.fixed(p, a.load)
+	if len(p.releases) > 0 {
+		forces, kept := f, [12]float64{}
 		p.forces(&forces, &kept)
 		p.endsOf(&d, &kept)
-		for row := range fixed {
-			fixed[row] += product(p.stiff[row][:], d[:])
-		}
-		a.starts[i] = startOf(&d, &fixed)
-		a.hold(p, &b, &fixed)
 	}
-	for _, l := range a.load.Nodes {
-		w := &a.holds[l.Node]
-		w.Force, w.Moment = w.Force.sub(l.Force), w.Moment.sub(l.Moment)
+	for row := range f {
+		f[row] += product(p.stiff[row][:], d[:])
 	}
+	return d, f
 }
 
 // movesOf returns the motions of the nodes of a piece.
@@ -132,40 +120,44 @@ func startOf(d, f *[12]float64) (out states) {
 	return out
 }
 
-// hold adds what the ends of a piece pull at their nodes with: the ground must do it. The
-// forces on the ends are those that nodes exert on the piece.
-func (a *Answer) hold(p *piece, b *turner, f *[12]float64) {
-	out := b.back(f)
-	if p.tie >= 0 {
-		w := a.system.mesh.total(p, a.load, a.system.mesh.frame.Nodes[p.tie].At)
-		for i, v := range w.sixth() {
-			out[12+i] -= v
-		}
-		a.add(p.tie, out[12:18])
-	}
-	a.add(p.ends[0], out[0:6])
-	a.add(p.ends[1], out[6:12])
-}
-
-// add adds to what the ground does to a node of the frame.
-func (a *Answer) add(n int, f []float64) {
-	if n < len(a.holds) {
-		w := &a.holds[n]
-		for i := range 3 {
-			w.Force[i] += f[i]
-			w.Moment[i] += f[i+3]
-		}
-	}
-}
-
 // Move returns how node n of the frame moves.
 func (a *Answer) Move(n int) Motion {
 	x := &a.moves[n]
 	return Motion{Vec(x[:3]), Vec(x[3:])}
 }
 
-// Hold returns what the ground does to node n of the frame; rounding where it does nothing.
-func (a *Answer) Hold(n int) Wrench { return a.holds[n] }
+// Hold returns what the ground does to node n of the frame: what the pieces there need, less
+// the loads on it. It is rounding where the ground does nothing.
+func (a *Answer) Hold(n int) (w Wrench) {
+	m := a.system.mesh
+	for i := range m.pieces {
+		p := &m.pieces[i]
+		if n == p.ends[0] || n == p.ends[1] || n == p.tie {
+			_, f := a.ends(p)
+			w.gather(p, n, p.turner.back(&f))
+			if n == p.tie {
+				t := m.total(p, a.load, m.frame.Nodes[n].At)
+				w.Force, w.Moment = w.Force.sub(t.Force), w.Moment.sub(t.Moment)
+			}
+		}
+	}
+	for _, l := range a.load.Nodes {
+		if l.Node == n {
+			w.Force, w.Moment = w.Force.sub(l.Force), w.Moment.sub(l.Moment)
+		}
+	}
+	return w
+}
+
+// gather adds the forces on a piece that node n exerts.
+func (w *Wrench) gather(p *piece, n int, f [18]float64) {
+	for at, node := range [...]int{p.ends[0], p.ends[1], p.tie} {
+		if node == n {
+			w.Force = w.Force.add(Vec(f[6*at : 6*at+3]))
+			w.Moment = w.Moment.add(Vec(f[6*at+3 : 6*at+6]))
+		}
+	}
+}
 
 // A Cut is what passes through a section of a member, on the side that looks along its x,
 // in its own axes, and how the section moves, in the axes of the frame.
@@ -177,17 +169,27 @@ type Cut struct {
 // Along returns the cuts just before and just after the place x of a member; they differ
 // where a load stands at x.
 func (a *Answer) Along(member int, x float64) (before, after Cut) {
+	return a.Before(member, x), a.After(member, x)
+}
+
+// Before returns the cut just before the place x of a member.
+func (a *Answer) Before(member int, x float64) Cut {
 	m := a.system.mesh
-	first, last := m.first[member], m.first[member+1]-1
-	i := first
-	for i < last && m.pieces[i].to < x {
+	i := m.first[member]
+	for i < m.first[member+1]-1 && m.pieces[i].to < x {
 		i++
 	}
-	before = a.cut(i, x, false)
-	for i < last && m.pieces[i].to <= x {
+	return a.cut(i, x, false)
+}
+
+// After returns the cut just after the place x of a member.
+func (a *Answer) After(member int, x float64) Cut {
+	m := a.system.mesh
+	i := m.first[member]
+	for i < m.first[member+1]-1 && m.pieces[i].to <= x {
 		i++
 	}
-	return before, a.cut(i, x, true)
+	return a.cut(i, x, true)
 }
 
 // cut returns the cut at x of the member on piece i.
@@ -195,7 +197,8 @@ func (a *Answer) cut(i int, x float64, over bool) Cut {
 	m := a.system.mesh
 	p := &m.pieces[i]
 	s := &m.shapes[p.member]
-	at := m.march(p, a.load, a.starts[i], min(x, s.length), over)
+	d, f := a.ends(p)
+	at := m.march(p, a.load, startOf(&d, &f), min(x, s.length), over)
 	c := Cut{
 		N: at[pull].force, Vy: at[bendY].force, Vz: at[bendZ].force,
 		T: at[twist].force, My: -at[bendZ].moment, Mz: at[bendY].moment,
@@ -211,9 +214,7 @@ func (a *Answer) cut(i int, x float64, over bool) Cut {
 
 // Ends returns the cuts just after the start of a member and just before its finish.
 func (a *Answer) Ends(member int) (start, finish Cut) {
-	_, start = a.Along(member, 0)
-	finish, _ = a.Along(member, a.system.Length(member))
-	return start, finish
+	return a.After(member, 0), a.Before(member, a.system.Length(member))
 }
 
 // Length returns the length of a member between its ends.

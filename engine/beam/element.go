@@ -52,8 +52,8 @@ func (b *turner) back(f *[12]float64) (out [18]float64) {
 
 // stiffness returns the stiffness of the piece for the motions of its nodes, bᵀ k b. Both k
 // and b are mostly zeros, which are passed by.
-func (m *mesh) stiffness(p *piece) (out [18][18]float64) {
-	b := m.turner(p)
+func (p *piece) stiffness() (out [18][18]float64) {
+	b := &p.turner
 	k := p.soft()
 	width := 12
 	if p.tie >= 0 {

@@ -29,6 +29,7 @@ type piece struct {
 	tie      int // the node its bed moves with, or -1
 	tieArms  [2]Vec
 	stiff    [12][12]float64 // of the member in its own axes, before the springs
+	turner   turner
 	planes   [4]pieceOfPlane
 	releases []release
 }
@@ -50,7 +51,10 @@ type mesh struct {
 
 // meshOf cuts the members of a frame that has been checked.
 func meshOf(f *Frame) (*mesh, error) {
-	m := &mesh{frame: f, first: make([]int, 1, len(f.Members)+1)}
+	m := &mesh{
+		frame: f, first: make([]int, 1, len(f.Members)+1),
+		shapes: make([]shape, 0, len(f.Members)), pieces: make([]piece, 0, 2*len(f.Members)),
+	}
 	for i := range f.Nodes {
 		m.places = append(m.places, f.Nodes[i].At)
 	}
@@ -145,6 +149,7 @@ func (m *mesh) piece(i, k, count int) piece {
 		m.places = append(m.places, s.at(p.to))
 	}
 	m.tie(&p)
+	p.turner = m.turner(&p)
 	return p
 }
 

@@ -96,7 +96,7 @@ func rise(top, rows []int) {
 func (s *System) assemble() {
 	for i := range s.mesh.pieces {
 		p := &s.mesh.pieces[i]
-		k := s.mesh.stiffness(p)
+		k := p.stiffness()
 		rows := s.rowsOf(p)
 		for a, row := range rows {
 			for b, column := range rows {
