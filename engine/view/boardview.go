@@ -79,9 +79,12 @@ func (k *bench) view(draw func()) {
 	k.y -= k.clear(items, texts)
 }
 
-// name is what the board is called: its id, and its name where it has one.
+// name is what the board is called: as the options say, or its id, and its name where it has one.
 func (k *bench) name() string {
-	if k.b.Name == "" {
+	switch {
+	case len(k.o.Names) > 0:
+		return k.o.Names[0]
+	case k.b.Name == "":
 		return k.b.ID
 	}
 	return k.b.ID + " " + k.b.Name

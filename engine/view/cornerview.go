@@ -58,7 +58,11 @@ func pictureOf(c board.Corner, first, second board.Board, o Options) drawing.Dra
 	k.thicknesses()
 	k.angles()
 	k.slots()
-	title := k.say("view.corner", words.Name("first", first.ID), words.Name("second", second.ID), words.Name("scale", ratio(k.k)))
+	names := k.o.Names
+	if len(names) < 2 {
+		names = []string{first.ID, second.ID}
+	}
+	title := k.say("view.corner", words.Name("first", names[0]), words.Name("second", names[1]), words.Name("scale", ratio(k.k)))
 	b := k.box()
 	k.text("title", "ink-2", drawing.Text{At: point{X: b.MinX + 8, Y: b.MinY + 2}, Size: wordEm, String: title, Anchor: drawing.AnchorStart})
 	return drawing.Drawing{Title: title, Lang: lang, Paper: true, Box: k.box(), Items: k.items}

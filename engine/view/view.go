@@ -44,8 +44,9 @@ type Options struct {
 	Beyond  float64     // mm that the room goes on outside the picture, for a picture that is moved about
 	Pixel   float64     // mm of the wall for one pixel of the screen, for sizes that do not grow with the wall; 0: a thousandth of the picture's width, at most 4.2
 
-	Scale float64 // of a board's drawing, such as 0.2 for 1 : 5; 0: the largest usual one that fits
-	Sheet float64 // width that a board's drawing may take, paper mm; 0: 277, A4 lying down less 10 mm at each side
+	Scale float64  // of a board's drawing, such as 0.2 for 1 : 5; 0: the largest usual one that fits
+	Names []string // what a drawing calls the board, or the two of a corner; empty: their ids and names
+	Sheet float64  // width that a board's drawing may take, paper mm; 0: 277, A4 lying down less 10 mm at each side
 }
 
 // eyeHeight and eyeDepth place the eye: the point that backs recede to, above the

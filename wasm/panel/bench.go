@@ -78,7 +78,7 @@ func (h *hanging) bench() []Node {
 	title := h.say("hang.point-of", words.Name("n", p.Number), words.Count("all", len(h.r.Points)))
 	of := parts{
 		el("h3", "", attr("id=h-at-bench"), text(title)),
-		el("p", "name", class("name"), said(h.say("hang.of-module", words.Name("module", h.module(p.Module)), words.Name("bracket", p.Bracket)))),
+		el("p", "name", class("name"), said(h.say("hang.of-module", words.Name("module", h.module(p.Module)), words.Name("bracket", numberIn(h.s, p.Module, "bracket", p.Bracket))))),
 		bigFigures("figures", h.bigFigures(p)...),
 		when(p.What != wall.Hole, el("p", "axis", said(h.term("hang.rod-axis")))),
 		el("p", "into", said(capital(h.into(p)))), el("p", "point-state", h.stateLabel(p)),

@@ -329,7 +329,7 @@ func (h *hanging) shim(sh wall.Shim) string {
 	if sh.Top {
 		end = "hang.upper-end"
 	}
-	return h.say("hang.shim", words.Name("bracket", sh.Bracket), words.Name("module", h.module(sh.Module)),
+	return h.say("hang.shim", words.Name("bracket", numberIn(h.s, sh.Module, "bracket", sh.Bracket)), words.Name("module", h.module(sh.Module)),
 		words.Name("points", h.say("hang.shim-points", words.Name("points", strings.Join(numbers, ", ")))),
 		words.Name("thickness", h.fine().WithUnit(sh.Thickness)), words.Word("end", end))
 }

@@ -88,9 +88,10 @@ func TestChoosingAPartShowsItsBoard(t *testing.T) {
 		next, _ := click(t, s, makeTable(&s), "pick-part-"+strconv.Itoa(i+1))
 		nodes := slices.Concat(makeTable(&next), makeJob(&next))
 		name, _ := deskAttr(atKey(t, nodes, "drawing"), "aria-label")
-		require.Contains(t, name, p.Boards[0])
+		require.Contains(t, name, boardName(&s, p.Boards[0]))
 		for _, id := range p.Boards {
-			require.Contains(t, reads(atKey(t, nodes, "for")), id)
+			require.Contains(t, reads(atKey(t, nodes, "for")), boardName(&s, id))
+			require.NotContains(t, reads(nodes...), id, "no id of the plan is shown")
 		}
 		on := 0
 		eachNode(nodes, func(n Node) {
@@ -107,7 +108,7 @@ func TestChoosingAModuleShowsItsParts(t *testing.T) {
 	for _, m := range s.Build.Modules {
 		next, _ := app.Step(s, app.Choose{Module: m.ID})
 		name, _ := deskAttr(atKey(t, makeTable(&next), "drawing"), "aria-label")
-		require.Contains(t, name, m.ID+".")
+		require.Contains(t, name, " of "+moduleLabel(m))
 		require.Contains(t, reads(atKey(t, makeJob(&next), "corners")), moduleLabel(m))
 	}
 }

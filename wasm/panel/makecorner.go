@@ -64,11 +64,12 @@ func withIcon(n Node, name string) Node {
 func cornerSetOut(s *app.State, m module.Result, c board.Corner) Node {
 	key := "corner-" + numeral(c.Number)
 	of, _ := plannedCorner(s, m.ID, c.Number)
-	title := say(s, "make.corner", words.Count("n", c.Number), words.Name("first", c.First), words.Name("second", c.Second), words.Word("joint", "joint."+of.Joint))
+	title := say(s, "make.corner", words.Count("n", c.Number), words.Name("first", boardWord(s, c.First)), words.Name("second", boardWord(s, c.Second)), words.Word("joint", "joint."+of.Joint))
 	name := say(s, "make.corner-picture", words.Count("n", c.Number), words.Name("module", moduleLabel(m)))
 	first, _ := boardOf(m, c.First)
 	second, _ := boardOf(m, c.Second)
-	o := view.Options{Style: s.Plan.Style(), Scale: cornerScale(max(first.Thickness, second.Thickness))}
+	o := view.Options{Style: s.Plan.Style(), Scale: cornerScale(max(first.Thickness, second.Thickness)),
+		Names: []string{capital(boardWord(s, c.First)), boardWord(s, c.Second)}}
 	return el("article", key, class("corner"), el("h4", "title", said(title)),
 		drawn(s, key+"-picture", name, view.Corner(m, c.Number, o)),
 		pairs("figures", cornerPairs(s, m, c, of)...), loosePieces(s, c), cornerCuts(s, c, first, second))
@@ -111,13 +112,13 @@ func cornerPairs(s *app.State, m module.Result, c board.Corner, of plan.Corner) 
 			out = append(out, pair{term(s, key), a})
 			return
 		}
-		out = append(out, pair{say(s, key+"-of", words.Name("board", c.First)), a}, pair{say(s, key+"-of", words.Name("board", c.Second)), b})
+		out = append(out, pair{say(s, key+"-of", words.Name("board", boardWord(s, c.First))), a}, pair{say(s, key+"-of", words.Name("board", boardWord(s, c.Second))), b})
 	}
 	both("make.tilt", style.Angle(c.Tilt[0].Abs()), style.Angle(c.Tilt[1].Abs()))
 	both("make.lead", style.WithUnit(c.Lead[0].Abs()), style.WithUnit(c.Lead[1].Abs()))
 	for _, id := range [...]string{c.First, c.Second} {
 		if p, ok := partOf(s, id); ok {
-			board := words.Name("board", id)
+			board := words.Name("board", boardWord(s, id))
 			out = append(out, pair{say(s, "make.overall-of", board), style.WithUnit(p.Overall)})
 			if p.Inside != p.Overall {
 				out = append(out, pair{say(s, "make.inside-of", board), style.WithUnit(p.Inside)})
@@ -162,7 +163,7 @@ func cornerCuts(s *app.State, c board.Corner, boards ...board.Board) part {
 			if f.Kind == board.EndCut || f.Cause != (board.Cause{What: "corner", ID: numeral(c.Number)}) {
 				continue
 			}
-			cells := append([]part{text(b.ID)}, cutCells(s, b, f)...)
+			cells := append([]part{text(capital(boardWord(s, b.ID)))}, cutCells(s, b, f)...)
 			rows = append(rows, row{key: "cut-" + numeral(k+1) + "-" + numeral(i), cells: cells})
 		}
 	}

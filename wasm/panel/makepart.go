@@ -105,8 +105,7 @@ func partTitle(s *app.State, p engpart.Part) string {
 func partSays(s *app.State, p engpart.Part) part {
 	var boards []string
 	for _, id := range p.Boards {
-		m, _ := moduleOfBoard(s, id)
-		boards = append(boards, say(s, "make.board-of", words.Name("board", id), words.Name("module", moduleLabel(m))))
+		boards = append(boards, boardName(s, id))
 	}
 	return parts{
 		el("p", "for", said(say(s, "make.pieces", words.Count("n", p.Quantity), words.Name("boards", strings.Join(boards, ", "))))),
@@ -154,7 +153,8 @@ func boardDrawing(s *app.State, p engpart.Part, b board.Board) Node {
 	if s.Size.Width > 0 {
 		o.Sheet = min(max((s.Size.Width-besideDrawing)/scale, leastSheet), mostSheet)
 	}
-	name := say(s, "make.drawing", words.Count("n", p.Number), words.Name("board", b.ID))
+	name := say(s, "make.drawing", words.Count("n", p.Number), words.Name("board", boardName(s, b.ID)))
+	o.Names = []string{capital(boardName(s, b.ID))}
 	return drawn(s, "drawing", name, view.Board(b, o))
 }
 
@@ -169,23 +169,24 @@ func cutTable(s *app.State, b board.Board) Node {
 		case board.Chamfer, board.RoundOver:
 			arrises.add(note("arris-"+numeral(i), capital(arris(s, f))))
 		default:
-			cells := append(cutCells(s, b, f), part(text(cause(s, f.Cause))))
+			cells := append(cutCells(s, b, f), part(text(cause(s, b, f.Cause))))
 			rows = append(rows, row{key: "cut-" + numeral(i), cells: cells})
 		}
 	}
 	if rows == nil {
-		return el("div", "cuts", note("no-cuts", say(s, "make.no-cuts", words.Name("board", b.ID))), arrises)
+		return el("div", "cuts", note("no-cuts", say(s, "make.no-cuts", words.Name("board", boardName(s, b.ID)))), arrises)
 	}
 	columns := append(cutColumns(), column{title: "make.col-for", area: pairArea, words: true})
-	return el("div", "cuts", table(s, "cut-table", perUnit(s, "make.cuts", words.Name("board", b.ID)), columns, rows), arrises)
+	return el("div", "cuts", table(s, "cut-table", perUnit(s, "make.cuts", words.Name("board", boardName(s, b.ID))), columns, rows), arrises)
 }
 
 func arris(s *app.State, f board.Feature) string {
 	return say(s, "view.cut."+string(f.Kind), words.Word("arris", "view.arris."+f.Arris), words.Name("size", s.Plan.Style().Length(f.Size)))
 }
 
-func cause(s *app.State, c board.Cause) string {
-	return say(s, "make.for-"+c.What, words.Name("id", c.ID))
+func cause(s *app.State, b board.Board, c board.Cause) string {
+	m, _ := moduleOfBoard(s, b.ID)
+	return say(s, "make.for-"+c.What, words.Name("id", numberIn(s, m.ID, c.What, c.ID)))
 }
 
 func cutColumns() []column {
