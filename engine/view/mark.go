@@ -143,26 +143,24 @@ func holdRank(s wall.Structure) int {
 	return 1
 }
 
-// On a wall so small on the screen that it takes more than tinyPixel mm for a pixel, marks
-// of full size would hide the boards: they are drawn by smallMark, the ring with a radius
-// of 6 px.
+// Marks have their full size up to a wall on which largePixel mm take a pixel. On one that
+// is smaller on the screen they would hide the boards: there they keep their size on the
+// wall, down to a ring with a radius of 4 px, and to crosses that can still be told apart.
 const (
-	tinyPixel = 10.0
-	smallMark = 6 / 8.5
+	largePixel = 7.0
+	leastMark  = 4 / 8.5
+	leastCross = 0.6
 )
 
-// markPixel is the size of a pixel for the marks of brackets.
-func (p *painter) markPixel() float64 {
-	if p.px > tinyPixel {
-		return smallMark * p.px
-	}
-	return p.px
+// markPixel is the size of a pixel for marks that shrink at most to a part.
+func (p *painter) markPixel(least float64) float64 {
+	return p.px * min(max(largePixel/p.px, least), 1)
 }
 
 // mark is a bracket point as it shows through the board.
 func (p *painter) mark(q *wall.Point, at point, in wall.Structure) {
 	id := q.Bracket + "/point" + q.Number
-	px := p.markPixel()
+	px := p.markPixel(leastMark)
 	small, ring := drawing.Circle(at.X, at.Y, 4.3*px), drawing.Circle(at.X, at.Y, 8.5*px)
 	switch holdRank(in) {
 	case 2:
@@ -179,7 +177,8 @@ func (p *painter) mark(q *wall.Point, at point, in wall.Structure) {
 
 // cross is a hole mark for hanging: a cross and a circle; an axis is a cross alone.
 func (p *painter) cross(q *wall.Point, at point) {
-	k, r := 10*p.px, 4.6*p.px
+	px := p.markPixel(leastCross)
+	k, r := 10*px, 4.6*px
 	tone := drawing.Tone("ink")
 	if q.In.Kind == wall.InLining {
 		tone = "warn"

@@ -211,10 +211,10 @@ func TestMarksSayWhatAHoleMeets(t *testing.T) {
 }
 
 // Marks keep their size on the screen; where the wall is small there they give way to the
-// boards, and a ring has a radius of 6 px.
+// boards and keep their size on the wall, but for a ring's least radius of 4 px.
 func TestMarksAreSmallerWhereTheWallIsSmall(t *testing.T) {
 	w, r, m := corner()
-	for pixel, want := range map[float64]float64{4: 8.5, 10: 8.5, 12: 6} {
+	for pixel, want := range map[float64]float64{4: 8.5, 7: 8.5, 10: 8.5 * 7 / 10, 12: 8.5 * 7 / 12, 20: 4} {
 		widest := 0.0
 		for _, it := range view.Wall(w, r, m, view.Options{ShowMarks: true, Pixel: pixel}).Items {
 			if it.Layer != drawing.LayerMarks || it.Kind != drawing.PathKind {
