@@ -23,7 +23,7 @@ type Face struct {
 func Painted(w plan.Wall, r wall.Result, modules []module.Result) (eye drawing.Point, painted, all []Face) {
 	p := newPainter(&w, Options{Shallow: true})
 	scenes := p.place(r, modules)
-	for _, group := range farToNear(scenes, p.eye) {
+	for _, group := range p.farToNear(scenes) {
 		for _, f := range p.behind(scenes, group) {
 			painted = append(painted, Face{A: f.a, B: f.b, Ring: f.tri, T0: f.t0, T1: f.t1})
 		}
@@ -51,7 +51,7 @@ func Painted(w plan.Wall, r wall.Result, modules []module.Result) (eye drawing.P
 // Clusters returns how many groups of modules are ordered as wholes.
 func Clusters(w plan.Wall, r wall.Result, modules []module.Result) int {
 	p := newPainter(&w, Options{Shallow: true})
-	return len(farToNear(p.place(r, modules), p.eye))
+	return len(p.farToNear(p.place(r, modules)))
 }
 
 // Apart is for the tests.

@@ -17,8 +17,8 @@ import (
 )
 
 // What is drawn of the modules in the hand is, to the last bit, what a drawing of the
-// whole wall has of them: over random plans, and modules carried to random places, on
-// bare wall, over other modules and round the point that the eye looks at.
+// whole wall has of them: over random plans, and modules carried step by step to random
+// places, on bare wall, over other modules and round the point that the eye looks at.
 func TestHeldIsPartOfTheWhole(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := randomJob(t)
@@ -28,19 +28,22 @@ func TestHeldIsPartOfTheWhole(t *testing.T) {
 		for _, m := range p.Modules {
 			modules = append(modules, module.Derive(m, p.Shop))
 		}
-		held := carried(t, a, w)
-		r := wall.Arrange(w, *a, modules, p.Shop, p.Units)
 		o := view.Options{
-			Style: p.Style(), Selected: rapid.SampledFrom(append([]string{"", "m1"}, held...)).Draw(t, "selected"),
-			Shallow: rapid.Bool().Draw(t, "shallow"), Evening: rapid.Bool().Draw(t, "evening"), ShowStuds: true, ShowBands: true,
+			Style: p.Style(), Shallow: rapid.Bool().Draw(t, "shallow"), Evening: rapid.Bool().Draw(t, "evening"), ShowStuds: true, ShowBands: true,
 			ShowSizes: rapid.Bool().Draw(t, "sizes"), ShowMarks: rapid.Bool().Draw(t, "marks"), Numbers: rapid.Bool().Draw(t, "numbers"),
 			Lines: a.Lines, Pixel: rapid.SampledFrom([]float64{0, 1, 3, 12}).Draw(t, "pixel"),
 		}
-		whole, part := view.Wall(w, r, modules, o), view.Held(w, r, modules, o, held)
-		whole.Items = slices.DeleteFunc(whole.Items, func(it drawing.Item) bool {
-			return it.Group != "dim" && !slices.Contains(held, it.Group)
-		})
-		require.Equal(t, whole, part)
+		var hand view.Held
+		for range rapid.IntRange(1, 4).Draw(t, "steps") {
+			held := carried(t, a, w)
+			o.Selected = rapid.SampledFrom(append([]string{"", "m1"}, held...)).Draw(t, "selected")
+			r := wall.Arrange(w, *a, modules, p.Shop, p.Units)
+			whole, part := view.Wall(w, r, modules, o), hand.Draw(w, r, modules, o, held)
+			whole.Items = slices.DeleteFunc(whole.Items, func(it drawing.Item) bool {
+				return it.Group != "dim" && !slices.Contains(held, it.Group)
+			})
+			require.Equal(t, whole, part)
+		}
 	})
 }
 

@@ -50,7 +50,7 @@ func (p *painter) chosen(scenes []scene) {
 		}
 		b := scenes[i].box.Grown(5 * p.px)
 		k := min(25*p.px, 0.3*b.Width(), 0.3*b.Height())
-		var path []drawing.Step
+		path := p.storage(12)[:0]
 		for _, c := range corners(b) {
 			sx, sy := k, k
 			if c.X > b.MinX {

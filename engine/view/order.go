@@ -185,9 +185,14 @@ func leftward(eye float64) int {
 // span returns the least and greatest distance of some points to the left of a line.
 func span(pts []point, a, d point, size float64) (low, high float64) {
 	low, high = math.Inf(1), math.Inf(-1)
-	for _, q := range pts {
+	for _, q := range pts { // not min and max, which are calls where there is no instruction for them
 		x := cross(d, sub(q, a)) / size
-		low, high = min(low, x), max(high, x)
+		if x < low {
+			low = x
+		}
+		if x > high {
+			high = x
+		}
 	}
 	return low, high
 }
@@ -220,43 +225,81 @@ func (n *node) distance(c point) float64 {
 	return length(sub(s, c))
 }
 
-// ordered returns the nodes from far to near; of those that are free, the first in the
-// list comes first. It reports false where they lie in a ring, and what it could then
-// order.
-func ordered(nodes []node, c point) ([]node, bool) {
+// A table says for each two nodes which is in front.
+type table struct {
+	front []int8 // at i·n + j: +1, node i is in front of node j; −1, behind it; 0, neither
+	wait  []int  // how many nodes are still behind
+	out   []node
+
+	// of clusters, what the table was last filled in for
+	boxes []drawing.Box
+	from  point
+	stays []bool // by cluster: it has the box that it had
+	pts   []point
+}
+
+// fill fills the table in. Of two nodes that stay, what is there is still true.
+func (t *table) fill(nodes []node, c point, stays []bool) {
 	n := len(nodes)
-	wait := make([]int, n)     // how many are still behind
-	front := make([]int8, n*n) // 1 at (i, j): j is in front of i
+	t.front = resized(t.front, n*n)
 	for i := range nodes {
+		t.front[i*n+i] = 0
 		for j := i + 1; j < n; j++ {
-			switch nodes[i].before(&nodes[j], c) {
-			case 1:
-				front[j*n+i] = 1
-				wait[i]++
-			case -1:
-				front[i*n+j] = 1
-				wait[j]++
+			if stays == nil || !stays[i] || !stays[j] {
+				r := int8(nodes[i].before(&nodes[j], c))
+				t.front[i*n+j], t.front[j*n+i] = r, -r
 			}
 		}
 	}
-	out := make([]node, 0, n)
-	for len(out) < n {
-		k := slices.Index(wait, 0)
-		if k < 0 {
-			return out, false
-		}
-		wait[k] = -1
-		out = append(out, nodes[k])
-		for i, f := range front[k*n : k*n+n] {
-			wait[i] -= int(f)
+}
+
+// resized returns a slice of n, with what is in it where its storage is used again.
+func resized[T any](s []T, n int) []T {
+	if n <= cap(s) {
+		return s[:n]
+	}
+	return make([]T, n)
+}
+
+// sort returns the nodes from far to near; of those that are free, the first in the list
+// comes first. It reports false where they lie in a ring, and what it could then order.
+func (t *table) sort(nodes []node) ([]node, bool) {
+	n := len(nodes)
+	t.wait = resized(t.wait, n)
+	for i := range t.wait {
+		t.wait[i] = 0
+		for _, r := range t.front[i*n : i*n+n] {
+			if r > 0 {
+				t.wait[i]++
+			}
 		}
 	}
-	return out, true
+	t.out = t.out[:0]
+	for len(t.out) < n {
+		k := slices.Index(t.wait, 0)
+		if k < 0 {
+			return t.out, false
+		}
+		t.wait[k] = -1
+		t.out = append(t.out, nodes[k])
+		for i, r := range t.front[k*n : k*n+n] {
+			if r < 0 {
+				t.wait[i]--
+			}
+		}
+	}
+	return t.out, true
+}
+
+// ordered fills the table in and sorts.
+func (t *table) ordered(nodes []node, c point) ([]node, bool) {
+	t.fill(nodes, c, nil)
+	return t.sort(nodes)
 }
 
 // order returns the nodes from far to near, split where they must be.
-func order(nodes []node, c point) []node {
-	out, ok := ordered(nodes, c)
+func (t *table) order(nodes []node, c point) []node {
+	out, ok := t.ordered(nodes, c)
 	if ok {
 		return out
 	}
@@ -264,7 +307,7 @@ func order(nodes []node, c point) []node {
 	for i := range nodes {
 		split = append(split, nodes[i].halves(c)...)
 	}
-	if out, ok = ordered(split, c); ok {
+	if out, ok = t.ordered(split, c); ok {
 		return out
 	}
 	// only boards that run through each other come to this
@@ -330,14 +373,20 @@ func unite(group []int, boxes []drawing.Box, i, j int) {
 	}
 }
 
-func members(group []int) (out [][]int) {
-	at := make([]int, len(group))
-	for i, g := range group {
-		if g == i {
-			at[i] = len(out)
-			out = append(out, nil)
+func members(group []int) [][]int {
+	out := make([][]int, 0, len(group))
+	all := make([]int, 0, len(group))
+	for first, g := range group {
+		if g != first {
+			continue
 		}
-		out[at[g]] = append(out[at[g]], i)
+		from := len(all)
+		for i := first; i < len(group); i++ {
+			if group[i] == g {
+				all = append(all, i)
+			}
+		}
+		out = append(out, all[from:len(all):len(all)])
 	}
 	return out
 }
@@ -347,19 +396,11 @@ func corners(b drawing.Box) []point {
 }
 
 // farToNear orders the clusters as wholes; those that lie in a ring become one.
-func farToNear(scenes []scene, c point) [][]int {
+func (p *painter) farToNear(scenes []scene) [][]int {
 	groups := clusters(scenes)
-	nodes := make([]node, len(groups))
-	for i, g := range groups {
-		box := scenes[g[0]].box
-		for _, k := range g[1:] {
-			for _, q := range corners(scenes[k].box) {
-				box = box.With(q)
-			}
-		}
-		nodes[i] = newNode(corners(box), c, i)
-	}
-	sorted, ok := ordered(nodes, c)
+	nodes, stays := p.clusters.nodes(scenes, groups, p.eye)
+	p.clusters.fill(nodes, p.eye, stays)
+	sorted, ok := p.clusters.sort(nodes)
 	out := make([][]int, 0, len(groups))
 	taken := make([]bool, len(groups))
 	for _, n := range sorted {
@@ -375,4 +416,24 @@ func farToNear(scenes []scene, c point) [][]int {
 		}
 	}
 	return append(out, rest)
+}
+
+// nodes returns the boxes of clusters as nodes, and which of them are those that the table
+// was filled in for.
+func (t *table) nodes(scenes []scene, groups [][]int, c point) (nodes []node, stays []bool) {
+	known := len(groups) == len(t.boxes) && c == t.from
+	t.boxes, t.stays, t.from = resized(t.boxes, len(groups)), resized(t.stays, len(groups)), c
+	t.pts = resized(t.pts, 4*len(groups))[:0]
+	nodes = make([]node, len(groups))
+	for i, g := range groups {
+		box := scenes[g[0]].box
+		for _, k := range g[1:] {
+			box = box.With(point{X: scenes[k].box.MinX, Y: scenes[k].box.MinY}).With(point{X: scenes[k].box.MaxX, Y: scenes[k].box.MaxY})
+		}
+		t.stays[i] = known && t.boxes[i] == box
+		t.boxes[i] = box
+		t.pts = append(t.pts, corners(box)...)
+		nodes[i] = newNode(t.pts[4*i:4*i+4:4*i+4], c, i)
+	}
+	return nodes, t.stays
 }

@@ -25,7 +25,7 @@ func (p *painter) modules(scenes []scene) {
 		}
 		return
 	}
-	for _, group := range farToNear(scenes, p.eye) {
+	for _, group := range p.farToNear(scenes) {
 		if !p.ready(scenes, group) {
 			continue
 		}
@@ -62,7 +62,7 @@ func (p *painter) behind(scenes []scene, group []int) []face {
 	faces, nodes := p.looking(scenes, group)
 	out := p.sorted[:0]
 	parts := make([]int, len(faces))
-	for _, n := range order(nodes, p.eye) {
+	for _, n := range p.sides.order(nodes, p.eye) {
 		f := faces[n.face]
 		if f.side >= 0 && length(sub(f.b, f.a)) > length(sub(n.pts[1], n.pts[0]))+near {
 			parts[n.face]++ // split by the cut
@@ -113,7 +113,7 @@ func (p *painter) looking(scenes []scene, group []int) (faces []face, nodes []no
 // pair is the two ends of a side, in storage of their own.
 func (p *painter) pair(a, b point) []point {
 	if cap(p.pairs)-len(p.pairs) < 2 {
-		p.pairs = make([]point, 0, p.many(512))
+		p.pairs = make([]point, 0, p.many(512, cap(p.pairs)))
 	}
 	p.pairs = append(p.pairs, a, b)
 	return p.pairs[len(p.pairs)-2 : len(p.pairs) : len(p.pairs)]
@@ -137,19 +137,20 @@ func (p *painter) back(q point, t float64) point {
 // storage hands out room for a path.
 func (p *painter) storage(n int) []drawing.Step {
 	if cap(p.steps)-len(p.steps) < n {
-		p.steps = make([]drawing.Step, 0, max(n, p.many(2048)))
+		p.steps = make([]drawing.Step, 0, max(n, p.many(2048, cap(p.steps))))
 	}
 	from := len(p.steps)
 	p.steps = p.steps[:from+n]
 	return p.steps[from : from+n : from+n]
 }
 
-// many is how much of something a whole wall needs at a time; few modules need less.
-func (p *painter) many(n int) int {
+// many is how much storage a whole wall needs at a time. What is used again grows until it
+// has room for all.
+func (p *painter) many(whole, had int) int {
 	if p.some {
-		return n / 16
+		return max(whole/16, 2*had)
 	}
-	return n
+	return whole
 }
 
 // ringPath is the closed path of an outline t behind the picture plane.

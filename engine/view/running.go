@@ -66,7 +66,7 @@ func (r *row) draw() []drawing.Box {
 	px := r.p.px
 	across := point{X: r.along.Y, Y: r.along.X} // from the row to the wall
 	low, high := r.marks[0].at, r.marks[0].at
-	var ticks, thin []drawing.Step
+	ticks, thin := r.p.storage(2 + 4*len(r.marks))[:2], r.p.storage(2 * len(r.marks))[:0]
 	for _, m := range r.marks {
 		low, high = min(low, m.at), max(high, m.at)
 		q := plus(r.origin, r.along, m.at)
@@ -78,8 +78,9 @@ func (r *row) draw() []drawing.Box {
 			thin = append(thin, drawing.Step{To: 'M', P: q}, drawing.Step{To: 'L', P: plus(q, across, m.edge)})
 		}
 	}
-	line := []drawing.Step{{To: 'M', P: plus(r.origin, r.along, low)}, {To: 'L', P: plus(r.origin, r.along, high)}}
-	r.p.path(drawing.LayerSizes, "dim", "", drawing.Line{Tone: "chalk", Width: 1}, append(line, ticks...))
+	ticks[0] = drawing.Step{To: 'M', P: plus(r.origin, r.along, low)}
+	ticks[1] = drawing.Step{To: 'L', P: plus(r.origin, r.along, high)}
+	r.p.path(drawing.LayerSizes, "dim", "", drawing.Line{Tone: "chalk", Width: 1}, ticks)
 	r.p.path(drawing.LayerSizes, "dim", "", drawing.Line{Tone: "chalk", Width: 0.75}, thin).Fade = 0.6
 	return r.figures()
 }

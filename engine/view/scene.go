@@ -43,7 +43,7 @@ type scene struct {
 // place finds the modules that the arrangement places, with their boards. Of a module
 // that is not to be drawn only the box is filled in.
 func (p *painter) place(r wall.Result, modules []module.Result) []scene {
-	out := make([]scene, 0, len(r.Placed))
+	out := slices.Grow(p.scenes[:0], len(r.Placed))
 	for i := range r.Placed {
 		placed := &r.Placed[i]
 		m := find(modules, placed.Module)
@@ -59,6 +59,7 @@ func (p *painter) place(r wall.Result, modules []module.Result) []scene {
 		}
 		out = append(out, s)
 	}
+	p.scenes = out
 	return out
 }
 

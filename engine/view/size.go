@@ -21,7 +21,7 @@ type sizer struct {
 // above the floor, gap to what is nearest. A figure that finds no room is left out
 // unless its module was chosen: the list has them all.
 func (p *painter) sizes(r wall.Result, scenes []scene) {
-	z := sizer{p: p}
+	z := sizer{p: p, taken: slices.Grow(p.taken[:0], len(scenes)+8)}
 	for i := range scenes {
 		z.taken = append(z.taken, scenes[i].box)
 	}
@@ -35,6 +35,7 @@ func (p *painter) sizes(r wall.Result, scenes []scene) {
 		z.gap(s, scenes, r.Nearest, chosen)
 		z.outside(s, exact(r, s.id), chosen)
 	}
+	p.taken = z.taken
 }
 
 // exact returns a module's box as it was worked out.
@@ -141,7 +142,7 @@ func (z *sizer) draw(id string, t drawing.Text, q [2]point) {
 	d := direct(q[0], q[1])
 	n := point{X: -d.Y, Y: d.X}
 	slash := scaled(point{X: d.X + n.X, Y: d.Y + n.Y}, sizeTick*px)
-	path := []drawing.Step{{To: 'M', P: q[0]}, {To: 'L', P: q[1]}}
+	path := append(z.p.storage(10)[:0], drawing.Step{To: 'M', P: q[0]}, drawing.Step{To: 'L', P: q[1]})
 	for _, e := range q {
 		path = append(path, drawing.Step{To: 'M', P: plus(e, n, -sizeBar*px)}, drawing.Step{To: 'L', P: plus(e, n, sizeBar*px)})
 		path = append(path, drawing.Step{To: 'M', P: plus(e, slash, -1)}, drawing.Step{To: 'L', P: plus(e, slash, 1)})

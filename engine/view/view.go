@@ -73,12 +73,18 @@ type painter struct {
 	said  []drawing.Box // words that marks keep clear of
 	some  bool          // only the modules in only are drawn, and the dimensions
 	only  []string
+	store
+}
 
-	// storage that is handed out or used again
+// A store is what a painter hands out or uses again.
+type store struct {
 	steps, outer, joint []drawing.Step
 	pairs               []point
 	faces, sorted       []face
 	nodes               []node
+	scenes              []scene
+	taken               []drawing.Box
+	clusters, sides     table
 }
 
 // Wall returns the picture of one arrangement on its wall. Modules that the result does
@@ -97,13 +103,22 @@ func Wall(w plan.Wall, r wall.Result, modules []module.Result, o Options) drawin
 	return p.drawing()
 }
 
-// Held returns of the picture that [Wall] gives the items of some modules and the
-// dimensions, for a picture that is drawn again while those modules move. What hangs
-// beside them is only asked for its box, and drawn in thought where it lies so close that
-// it has part in what is in front of what.
-func Held(w plan.Wall, r wall.Result, modules []module.Result, o Options, held []string) drawing.Drawing {
-	p := newPainter(&w, o)
-	p.some, p.only = true, held
+// Held draws, of the picture that [Wall] gives, some modules and the dimensions: what is
+// drawn again at every step while those modules are moved. What hangs beside them is only
+// asked for its box, and drawn in thought where it lies so close that it has part in what
+// is in front of what.
+//
+// It keeps its storage from one step to the next, and which of the modules that stay is in
+// front of which. What it draws does not depend on that. The zero Held is ready.
+type Held struct{ p painter }
+
+// Draw draws one step. The drawing holds until the next one.
+func (h *Held) Draw(w plan.Wall, r wall.Result, modules []module.Result, o Options, held []string) drawing.Drawing {
+	p := &h.p
+	items, kept := p.items[:0], p.store
+	kept.steps, kept.pairs = kept.steps[:0], kept.pairs[:0]
+	*p = *newPainter(&w, o)
+	p.some, p.only, p.items, p.store = true, held, items, kept
 	p.hang(r, modules)
 	return p.drawing()
 }

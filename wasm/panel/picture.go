@@ -37,6 +37,7 @@ type picture struct {
 	still []Node // the world without them and without dimensions
 
 	woods []drawing.Species // how woods look; made once
+	hand  view.Held         // draws what is in the hand
 }
 
 // A source is all that a drawing depends on. Plans and builds are told apart by where
@@ -211,7 +212,7 @@ func (p *Painter) draw(s *app.State, now plan.Plan, build engine.Build, w plan.W
 	}
 	from := sourceOf(s, now, build)
 	a, _ := now.Arrangement(s.Arrangement)
-	d := view.Held(w, resultOf(build, s.Arrangement), build.Modules, viewOptions(s, now, w, a, from), s.Drag.Modules)
+	d := p.last.hand.Draw(w, resultOf(build, s.Arrangement), build.Modules, viewOptions(s, now, w, a, from), s.Drag.Modules)
 	sink := nodeSink{}
 	drawing.WriteItems(d.Items, d, p.last.svgOptions(from, 0), &sink)
 	return p.last.still, sink.roots, figsOf(d.Items)
@@ -227,7 +228,7 @@ func (p *Painter) rest(s *app.State, now plan.Plan, build engine.Build, w plan.W
 	d := view.Wall(w, resultOf(build, s.Arrangement), build.Modules, viewOptions(s, now, w, a, from))
 	sink := nodeSink{}
 	drawing.WriteSVG(d, p.last.svgOptions(from, from.grained()), &sink)
-	p.last = picture{from: from, box: d.Box, figs: figsOf(d.Items), woods: p.last.woods}
+	p.last.from, p.last.box, p.last.figs, p.last.held = from, d.Box, figsOf(d.Items), ""
 	p.last.world = withoutTitle(sink.roots[0].Kids)
 }
 
