@@ -17,3 +17,4 @@ weigh() { # name, package, limit
 
 weigh engine ./testdata/size 1270000
 weigh workshop ./wasm/workshop 2090000
+weigh stage ./wasm/stage 2800000

@@ -68,9 +68,12 @@ func (m *Mesh) border(points []xy, side float64, finish func(*Vertex)) {
 	n := len(m.ring)
 	first := uint32(len(m.Vertices))
 	alpha := m.current.ColorA
+	m.inner = m.inner[:0]
 	for i, p := range m.ring {
 		out := corner(m.ring[(i+n-1)%n], p, m.ring[(i+1)%n])
-		a := m.add(p.plus(out, -rim), 0, 0)
+		in := p.plus(out, -rim)
+		m.inner = append(m.inner, in)
+		a := m.add(in, 0, 0)
 		finish(&m.Vertices[a])
 		m.current.ColorA = 0
 		b := m.add(p.plus(out, rim), 0, 0)
@@ -81,21 +84,22 @@ func (m *Mesh) border(points []xy, side float64, finish func(*Vertex)) {
 		a, b := first+uint32(2*i), first+uint32(2*((i+1)%n))
 		m.quad(a, a+1, b+1, b)
 	}
-	m.ears.ring(m.ring, first)
+	m.ears.ring(m.inner, first)
 }
 
 // sharpest is how far the rim may go out at a sharp corner, in widths of the rim.
-const sharpest = 2.5
+const sharpest = 4
 
 // corner returns which way, and how far for a rim of 1, a corner q of a ring p q r moves
 // when both its sides move outwards.
 func corner(p, q, r xy) xy {
 	a, b := normal(p, q), normal(q, r)
-	k := 1 + a.x*b.x + a.y*b.y
-	if k < 2/(sharpest*sharpest) {
-		return a
+	both := xy{a.x + b.x, a.y + b.y}
+	l := math.Hypot(both.x, both.y) // twice the cosine of half the turn
+	if l < 1e-9 {
+		return xy{}
 	}
-	return xy{(a.x + b.x) / k, (a.y + b.y) / k}
+	return xy{}.plus(both, min(2/l, sharpest)/l)
 }
 
 // normal returns the unit vector to the right of p–q as it is seen with y up.

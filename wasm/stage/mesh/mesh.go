@@ -45,6 +45,7 @@ type Mesh struct {
 	paths   outline     // of the item at hand, in pixels
 	ears    ears
 	ring    []xy
+	inner   []xy // of the ring, inside its rim
 	dashes  []xy
 	current Vertex // what the next vertices have in common
 }
