@@ -37,7 +37,6 @@ type picture struct {
 	still []Node // the world without them and without dimensions
 
 	woods []drawing.Species // how woods look; made once
-	woods []drawing.Species // how woods look; made once
 	hand  view.Held         // draws what is in the hand
 }
 
