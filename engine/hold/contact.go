@@ -3,11 +3,14 @@ package hold
 import "slices"
 
 // Where a module leans on the wall is not known beforehand: a back edge can push, never
-// pull. With d the way that the touches move off the wall under the loads alone, F what
-// each moves by when another is pushed with 1 N, and k the stiffness of a touch, the forces
-// r of those that act follow from
+// pull. The frame has a spring k at every touch, both ways. A touch that would pull is let
+// go by pushing its place with the force p that its spring pulls with: with d the way that
+// the touches move off the wall under the loads, and F what each moves by when another is
+// pushed with 1 N, the touches that are let go have
 //
-//	(F + 1/k) r = −d    with r ≥ 0 where it acts, and d + F r ≥ 0 where it does not.
+//	(1/k − F) p = d    with p ≥ 0,
+//
+// and those that bear have p = 0 and d + F p ≤ 0; they bear with −k (d + F p).
 
 // mostRounds bounds the search: each round takes in or drops what is wrong, and a state
 // that comes back ends it.
@@ -20,29 +23,37 @@ type Undecided struct{}
 // Error says so.
 func (*Undecided) Error() string { return "no state of contact with the wall agrees with itself" }
 
-// lean returns the forces of the touches for the motions away, and whether they were found.
-// First whole sets are changed at once; where that goes in circles, one at a time, the
-// least in number first, which cannot (K. G. Murty, Linear Complementarity, 1988, ch. 3).
-func lean(flex [][]float64, away []float64) (forces []float64, err error) {
-	acts := make([]bool, len(away))
+// lean returns the pushes p that let go of the touches that would pull, for the motions
+// away, and whether they were found. First whole sets are changed at once; where that goes
+// in circles, one at a time, the least in number first, which cannot (K. G. Murty, Linear
+// Complementarity, 1988, ch. 3).
+func lean(flex [][]float64, away []float64) (pushes []float64, err error) {
+	free := make([]bool, len(away))
+	for i := range away {
+		free[i] = away[i] > 0
+	}
 	for round := range mostRounds {
-		forces = push(flex, away, acts)
-		if forces == nil {
+		pushes = letGo(flex, away, free)
+		if pushes == nil {
 			return nil, &Undecided{}
 		}
-		wrong := disagrees(flex, away, acts, forces)
+		wrong := disagrees(flex, away, free, pushes)
 		if len(wrong) == 0 {
-			return forces, nil
+			return pushes, nil
 		}
 		if round >= mostRounds/3 {
 			wrong = wrong[:1]
 		}
 		for _, i := range wrong {
-			acts[i] = !acts[i]
+			free[i] = !free[i]
 		}
 	}
 	return nil, &Undecided{}
 }
+
+// leastPivot is the part of a spring's give below which what is left of the module hangs
+// on nothing.
+const leastPivot = 1e-9
 
 // noForce and noWay are what counts as nothing, N and mm.
 const (
@@ -50,32 +61,31 @@ const (
 	noWay   = 1e-12
 )
 
-// disagrees lists the touches that act though they would pull, or do not though they would
-// move into the wall.
-func disagrees(flex [][]float64, away []float64, acts []bool, forces []float64) (wrong []int) {
+// disagrees lists the touches that were let go though they bear, or bear though they pull.
+func disagrees(flex [][]float64, away []float64, free []bool, pushes []float64) (wrong []int) {
 	for i := range away {
-		if acts[i] {
-			if forces[i] < -noForce {
+		if free[i] {
+			if pushes[i] < -noForce {
 				wrong = append(wrong, i)
 			}
 			continue
 		}
 		moved := away[i]
-		for j, r := range forces {
-			moved += float64(flex[i][j] * r)
+		for j, p := range pushes {
+			moved += float64(flex[i][j] * p)
 		}
-		if moved < -noWay {
+		if moved > noWay {
 			wrong = append(wrong, i)
 		}
 	}
 	return wrong
 }
 
-// push solves for the forces of the touches that act, by elimination: their matrix is
-// symmetric and positive.
-func push(flex [][]float64, away []float64, acts []bool) []float64 {
+// letGo solves for the pushes of the touches that are free, by elimination: their matrix is
+// symmetric, and positive while what is left holds the module.
+func letGo(flex [][]float64, away []float64, free []bool) []float64 {
 	var at []int
-	for i, on := range acts {
+	for i, on := range free {
 		if on {
 			at = append(at, i)
 		}
@@ -85,10 +95,10 @@ func push(flex [][]float64, away []float64, acts []bool) []float64 {
 	for a, i := range at {
 		rows[a] = make([]float64, n+1)
 		for b, j := range at {
-			rows[a][b] = flex[i][j]
+			rows[a][b] = -flex[i][j]
 		}
 		rows[a][a] += 1 / TouchStiffness
-		rows[a][n] = -away[i]
+		rows[a][n] = away[i]
 	}
 	if !eliminate(rows) {
 		return nil
@@ -105,7 +115,7 @@ func push(flex [][]float64, away []float64, acts []bool) []float64 {
 func eliminate(rows [][]float64) bool {
 	n := len(rows)
 	for k := range n {
-		if !(rows[k][k] > 0) {
+		if !(rows[k][k] > leastPivot/TouchStiffness) {
 			return false
 		}
 		for i := k + 1; i < n; i++ {

@@ -30,6 +30,7 @@ type model struct {
 	boards   []bar
 	joints   []beam.Vec // places where stations are, before they become nodes
 	rods     []rod
+	mitres   []mitre
 	links    []link
 	touches  []touch
 }
@@ -41,8 +42,10 @@ type bar struct {
 	at, to   beam.Vec // of u = 0 and u = Length on the centre line
 	along    beam.Vec // unit vector of u
 	stations []station
-	members  []int // one between each two stations
-	mass     float64
+	members  []int     // one between each two stations
+	least    []Section // what is left at each station
+	middles  []Section // and in the middle of each member
+	grooves  []groove
 }
 
 // A station is a place along a board where something joins it.
@@ -75,6 +78,7 @@ func modelOf(m *module.Result, h Hanging, w Lining) (*model, bool) {
 	f.settle()
 	f.lines()
 	f.fixings()
+	f.weak()
 	return f, true
 }
 
@@ -247,6 +251,7 @@ func (f *model) lines() {
 		for k := range len(b.stations) - 1 {
 			from, to := b.stations[k], b.stations[k+1]
 			s := sectionAt(b.board, unit.Nearest((from.u+to.u)/2))
+			b.middles = append(b.middles, s)
 			b.members = append(b.members, len(f.frame.Members))
 			f.frame.Members = append(f.frame.Members, beam.Member{
 				Name: b.board.ID, Start: beam.End{Node: from.node}, Finish: beam.End{Node: to.node},

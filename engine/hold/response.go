@@ -23,6 +23,7 @@ type ShelfResponse struct {
 	shelf
 	Board string
 	Clear float64 // length of all its stretches, mm
+	depth float64 // mm
 	Even  Effect
 	Left  Effect
 	Right Effect
@@ -109,7 +110,6 @@ func (r *Response) fill(s *beam.System) error {
 		for j := range r.flex[i] {
 			r.flex[i][j] = r.touches[j].Away[i]
 		}
-		r.touches[i].Touches[i] = 1
 	}
 	return nil
 }
@@ -121,7 +121,8 @@ func (r *Response) askShelves(ask func(beam.Case, *Effect)) {
 	r.Shelves = make([]ShelfResponse, len(shelves))
 	for i, s := range shelves {
 		out := &r.Shelves[i]
-		out.shelf, out.Board = s, f.boards[s.bar].board.ID
+		b := f.boards[s.bar].board
+		out.shelf, out.Board, out.depth = s, b.ID, b.Width.MM()
 		for _, p := range s.spans {
 			out.Clear += p.length()
 		}
@@ -227,13 +228,18 @@ func (r *Response) Together(parts ...Amount) (Effect, error) {
 	if len(r.touches) == 0 {
 		return e, nil
 	}
-	forces, err := lean(r.flex, e.Away)
+	pushes, err := lean(r.flex, e.Away)
 	if err != nil {
 		return Effect{}, err
 	}
-	for i, force := range forces {
-		if force != 0 {
-			e = e.plus(force, r.touches[i])
+	for i, p := range pushes {
+		if p != 0 {
+			e = e.plus(p, r.touches[i])
+		}
+	}
+	for i, away := range e.Away {
+		if pushes[i] == 0 {
+			e.Touches[i] = -TouchStiffness * away
 		}
 	}
 	return e, nil

@@ -261,8 +261,10 @@ func (f *model) backs() {
 		half := b.board.Thickness.MM() / 2
 		for _, s := range b.stations {
 			for _, side := range [...]float64{-half, half} {
-				arm := beam.Vec{-side * b.along[1], side * b.along[0], -f.frame.Nodes[s.node].At[2]}
+				at := f.frame.Nodes[s.node].At
+				arm := beam.Vec{-side * b.along[1], side * b.along[0], -at[2]}
 				f.touches = append(f.touches, touch{s.node, arm})
+				f.link("", s.node, beam.Vec{at[0] + arm[0], at[1] + arm[1], 0}, beam.Vec{0, 0, 1})
 			}
 		}
 	}

@@ -1,0 +1,209 @@
+package hold
+
+import "math"
+
+// A Case is where the things on a shelf stand.
+type Case string
+
+// The cases. Nobody loads a shelf evenly for ever: books are piled at one end.
+const (
+	Even      Case = "even"
+	LeftHalf  Case = "left-half"
+	RightHalf Case = "right-half"
+	Overhung  Case = "overhang" // all of it beyond the last bracket
+)
+
+// A Carrying is what one shelf can carry.
+type Carrying struct {
+	Board   string
+	Clear   float64 // length that things can stand on, mm
+	Alone   float64 // kg, with nothing on the other shelves: the least of all cases
+	Carries float64 // kg, with all shelves of the module loaded in the same measure
+	Case    Case    // that governs Alone
+	Governs Use     // at Alone
+	Even    float64 // kg, spread evenly, alone
+}
+
+// A Verdict is what can be said of a module where it hangs.
+type Verdict struct {
+	Shelves []Carrying
+	Uses    []Use // of every check, with all shelves carrying what they can
+	Gaps    []Gap // checks that could not be made, each once
+}
+
+// mostCarried is where the search for what a shelf carries ends, kg: no shelf of wood is
+// told to carry more.
+const mostCarried = 500.0
+
+// closeness is how near to 1 the greatest use comes where a load is found.
+const closeness = 1e-4
+
+// Judge returns what a module can carry on a site.
+func (r *Response) Judge(site *Site) (Verdict, error) {
+	var v Verdict
+	for i := range r.Shelves {
+		c, err := r.alone(site, i)
+		if err != nil {
+			return v, err
+		}
+		v.Shelves = append(v.Shelves, c)
+	}
+	return v, r.together(site, &v)
+}
+
+// alone finds what shelf i carries with the others empty.
+func (r *Response) alone(site *Site, i int) (Carrying, error) {
+	s := &r.Shelves[i]
+	c := Carrying{Board: s.Board, Clear: s.Clear, Alone: math.Inf(1)}
+	for _, stand := range s.stands() {
+		load, use, err := r.greatest(site, func(kg float64) ([]Amount, []float64) {
+			dense := make([]float64, len(r.Shelves))
+			dense[i] = kg * Gravity / stand.area
+			return []Amount{{kg, stand.effect}}, dense
+		})
+		if err != nil {
+			return c, err
+		}
+		if stand.is == Even {
+			c.Even = load
+		}
+		if load < c.Alone {
+			c.Alone, c.Case, c.Governs = load, stand.is, use
+		}
+	}
+	return c, nil
+}
+
+// A stand is one way that things stand on a shelf.
+type stand struct {
+	is     Case
+	effect *Effect // of 1 kg
+	area   float64 // mm²
+}
+
+func (s *ShelfResponse) stands() []stand {
+	deep := s.depth
+	out := []stand{{Even, &s.Even, s.Clear * deep}, {LeftHalf, &s.Left, s.Clear / 2 * deep}, {RightHalf, &s.Right, s.Clear / 2 * deep}}
+	for i := range s.Over {
+		out = append(out, stand{Overhung, &s.Over[i].Effect, s.Over[i].Span.length() * deep})
+	}
+	return out
+}
+
+// greatest returns the greatest load at which nothing is used more than wholly, and what is
+// then used most: by chords, with the end that stays weighed down (the Illinois form of
+// regula falsi), since uses grow with the load nearly in a line.
+func (r *Response) greatest(site *Site, at func(kg float64) ([]Amount, []float64)) (kg float64, most Use, err error) {
+	over := func(kg float64) float64 {
+		amounts, dense := at(kg)
+		j, e := r.judged(site, amounts, dense)
+		if e != nil && err == nil {
+			err = e
+		}
+		most = j.worst()
+		return most.Part - 1
+	}
+	low, high := 0.0, 10.0
+	atLow := over(low)
+	if atLow >= 0 || err != nil {
+		return 0, most, err
+	}
+	atHigh := over(high)
+	for atHigh < 0 && high < mostCarried {
+		low, atLow = high, atHigh
+		high = min(high*4, mostCarried)
+		atHigh = over(high)
+	}
+	if atHigh < 0 {
+		return mostCarried, most, err
+	}
+	return r.between(over, low, atLow, high, atHigh), most, err
+}
+
+// between narrows the load down.
+func (r *Response) between(over func(float64) float64, low, atLow, high, atHigh float64) float64 {
+	side := 0
+	for range 60 {
+		kg := (low*atHigh - high*atLow) / (atHigh - atLow)
+		now := over(kg)
+		switch {
+		case math.Abs(now) < closeness && now <= 0:
+			return kg
+		case now > 0:
+			high, atHigh = kg, now
+			if side > 0 {
+				atLow /= 2
+			}
+			side = 1
+		default:
+			low, atLow = kg, now
+			if side < 0 {
+				atHigh /= 2
+			}
+			side = -1
+		}
+	}
+	over(low)
+	return low
+}
+
+// judged holds the effect of the amounts against what the parts bear.
+func (r *Response) judged(site *Site, amounts []Amount, dense []float64) (*judge, error) {
+	j := &judge{r: r, site: site, dense: dense}
+	e, err := r.Together(amounts...)
+	if err != nil {
+		return j, err
+	}
+	j.lasting(&e)
+	return j, nil
+}
+
+// worst returns the use with the greatest part.
+func (j *judge) worst() (most Use) {
+	for _, u := range j.uses {
+		if u.Part > most.Part {
+			most = u
+		}
+	}
+	return most
+}
+
+// together finds what all shelves carry at once, each the same part of what it carries
+// alone, and lists every use then.
+func (r *Response) together(site *Site, v *Verdict) error {
+	load := func(part float64) (amounts []Amount, dense []float64) {
+		for i := range r.Shelves {
+			s := &r.Shelves[i]
+			kg := part / mostCarried * v.Shelves[i].Alone
+			amounts = append(amounts, Amount{kg, &s.Even})
+			dense = append(dense, kg*Gravity/(s.Clear*s.depth))
+		}
+		return amounts, dense
+	}
+	part, _, err := r.greatest(site, load)
+	if err != nil {
+		return err
+	}
+	amounts, dense := load(part)
+	j, err := r.judged(site, amounts, dense)
+	if err != nil {
+		return err
+	}
+	for i := range v.Shelves {
+		v.Shelves[i].Carries = part / mostCarried * v.Shelves[i].Alone
+	}
+	v.Uses, v.Gaps = j.uses, once(j.gaps)
+	return nil
+}
+
+// once drops gaps that are listed already.
+func once(gaps []Gap) (out []Gap) {
+	seen := map[Gap]bool{}
+	for _, g := range gaps {
+		if !seen[g] {
+			seen[g] = true
+			out = append(out, g)
+		}
+	}
+	return out
+}

@@ -1,0 +1,55 @@
+package hold
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"ledgewright/engine/module"
+	"ledgewright/engine/plan"
+	"ledgewright/engine/shop"
+	"ledgewright/engine/unit"
+	"ledgewright/engine/wall"
+)
+
+// studs gives every screw of a module a stud of wood found by both edges, behind 12.5 mm of
+// plasterboard, as deep as it reaches.
+func studs(m *module.Result) *Site {
+	s := &Site{Lining: Lining{12.5, true}, Screws: map[string][]Screw{}}
+	for i := range m.Fixings {
+		x := &m.Fixings[i]
+		for k := range x.Screws {
+			grip := x.Screws[k].Length.MM()
+			if !x.Screws[k].Rod {
+				grip -= x.Plate.Thickness.MM()
+				if x.Seat != "lining" {
+					grip -= 12.5
+				}
+			}
+			s.Screws[x.Bracket] = append(s.Screws[x.Bracket], Screw{In: wall.InStud, State: plan.EdgesFound, Edge: 19, Grip: grip})
+		}
+	}
+	return s
+}
+
+func judged(t *testing.T, m *module.Result) Verdict {
+	r, err := Respond(m, Hanging{Turn: -unit.QuarterTurn}, Lining{12.5, true}, 12)
+	require.NoError(t, err)
+	v, err := r.Judge(studs(m))
+	require.NoError(t, err)
+	return v
+}
+
+// The load that is found, put back, uses what governs wholly.
+func TestLoadPutBackUsesAll(t *testing.T) {
+	for _, kind := range []string{"plate-back-12", "plate-back-12-open", "rod-structure-12", "plate-lining-12", "cleat-400", "bar-12-400"} {
+		m := module.Derive(tray(kind), shop.Default(unit.Metric))
+		v := judged(t, &m)
+		require.Len(t, v.Shelves, 1, kind)
+		c := v.Shelves[0]
+		t.Logf("%s: even %.1f kg, alone %.1f kg (%s), governs %s %.3f of %.3f; gaps %v", kind, c.Even, c.Alone, c.Case, c.Governs.Kind, c.Governs.Value, c.Governs.Limit, v.Gaps)
+		require.Positive(t, c.Alone, kind)
+		require.LessOrEqual(t, c.Alone, c.Even)
+		require.InDelta(t, 1, c.Governs.Part, 1e-3, kind)
+	}
+}
