@@ -294,7 +294,7 @@ func (j *job) judgeDepth(marks []*mark) {
 	n, first := 0, 0
 	var deepest unit.Length
 	for i, m := range marks {
-		if m.What != Hole || m.Depth <= deepInWall && !(m.In.Kind == InStud && m.deep > deepInStud) {
+		if m.What != Hole || m.Depth <= deepInWall && !(m.In.Kind == InStud && m.Grip > deepInStud) {
 			continue
 		}
 		if n == 0 {

@@ -16,7 +16,6 @@ import (
 type mark struct {
 	Point
 	body, bear int // indices
-	deep       unit.Length
 }
 
 // setOut fills the wall points, the two lines they are measured from, the shims, and what
@@ -77,12 +76,12 @@ func (j *job) ofFixing(to []mark, i, k int, h bearing) []mark {
 		m.What, m.Screw = Axis, r.Diameter
 		j.stand(m, b, h, r.At)
 	}
-	for _, s := range h.fix.Screws {
+	for nth, s := range h.fix.Screws {
 		to = append(to, mark{body: i, bear: k})
 		m := &to[len(to)-1]
-		m.What, m.Screw, m.Rod, m.Slotted = Hole, s.Diameter, s.Rod, s.Slotted
+		m.What, m.Screw, m.Rod, m.Slotted, m.nth = Hole, s.Diameter, s.Rod, s.Slotted, nth
 		m.Drill = drill(j.w, s)
-		m.Depth, m.deep = j.depth(h.fix, s)
+		m.Depth, m.Grip = j.depth(h.fix, s)
 		at := board.Point{U: h.fix.At.U + s.DU, V: h.fix.At.V, W: h.fix.At.W + s.DW}
 		j.stand(m, b, h, at)
 	}

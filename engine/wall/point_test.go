@@ -22,7 +22,7 @@ func TestWallPointsOfAShelf(t *testing.T) {
 	require.Equal(t, 740*mm, r.Plumb, "the board's left end")
 	p := Point{
 		Number: "1", Module: "m1", Bracket: "b1", What: Hole, X: 800 * mm, Y: 1500 * mm, DX: 60 * mm, Drill: 12 * mm, Screw: 12 * mm, Rod: true,
-		Depth: 87500 * unit.Micrometre, // 12.5 of plasterboard and 75
+		Depth: 87500 * unit.Micrometre, Grip: 75 * mm, // 12.5 of plasterboard and 75
 		In:    Structure{Kind: InStud, Stud: 2, Edge: 19 * mm, State: plan.EdgesFound},
 	}
 	q := p

@@ -71,7 +71,13 @@ type Point struct {
 	Behind  string      `json:"behind,omitempty"` // obstacle that it lies behind
 	Slotted bool        `json:"slotted,omitempty"`
 	Shared  []string    `json:"shared,omitempty"` // other arrangements of the same wall that use this hole
+	Grip    unit.Length `json:"grip,omitempty"`   // how deep the screw or rod sits in the structure
+
+	nth int // place among its fixing's screws
 }
+
+// Nth returns which of its fixing's screws a hole is for, from 0.
+func (p *Point) Nth() int { return p.nth }
 
 // What a point is.
 const (
