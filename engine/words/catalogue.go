@@ -44,6 +44,7 @@ func Catalogue() []Entry {
 		engineWords(),
 		pageWords(),
 		frameWords(),
+		helpWords(),
 		arrangeWords(),
 		surveyWords(),
 		editorWords(),

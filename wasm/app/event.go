@@ -14,6 +14,7 @@ type (
 	// Started is the first event: what the browser knows when the program starts.
 	Started struct {
 		Now      string // "14:02"
+		Today    string // "2026-05-31"
 		Size     Size
 		Address  string // fragment of the address: a plan's code, or nothing
 		Jobs     []Listing
@@ -22,15 +23,15 @@ type (
 	}
 	// Resized says that the picture has another size.
 	Resized struct{ Size Size }
-	// Clock says what time it is, for "kept at".
-	Clock struct{ Now string }
+	// Clock says what time and day it is, for "kept at".
+	Clock struct{ Now, Today string }
 	// Go changes the job in hand.
 	Go struct{ Job Job }
 	// Home goes back to the start page.
 	Home struct{}
 	// Show turns one of the switches.
 	Show struct{ What Switch }
-	// Set changes a setting: "theme", "hand", "units".
+	// Set changes a setting: "theme", "hand", "units", "week".
 	Set struct{ Name, Value string }
 	// Sheet moves the sheet of the panel on narrow windows to its next height.
 	Sheet struct{}
@@ -124,6 +125,9 @@ type (
 		Revision int
 		Now, Err string
 	}
+	// Persisted is the browser's answer to whether it keeps what is stored until somebody
+	// deletes it.
+	Persisted struct{ Lasts bool }
 	// Listed brings the list of kept jobs.
 	Listed struct{ Jobs []Listing }
 	// Read brings a kept job.
@@ -176,6 +180,7 @@ func (Pan) event()             {}
 func (Opened) event()          {}
 func (Open) event()            {}
 func (Kept) event()            {}
+func (Persisted) event()       {}
 func (Listed) event()          {}
 func (Read) event()            {}
 func (HandOn) event()          {}

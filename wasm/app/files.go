@@ -33,6 +33,13 @@ func stepFiles(s State, e Event) (State, []Effect) {
 		return rest(s)
 	case Kept:
 		return kept(s, e)
+	case copyDue:
+		return due(s)
+	case Persisted:
+		s.Lasting = MayGo
+		if e.Lasts {
+			s.Lasting = Lasts
+		}
 	case Listed:
 		s.Jobs = e.Jobs
 	case Forget:
@@ -48,7 +55,7 @@ func stepFiles(s State, e Event) (State, []Effect) {
 // started begins with what the browser knows: a link opens at once, else the job that
 // was open last.
 func started(s State, e Started) (State, []Effect) {
-	s.Now, s.Size, s.Jobs, s.Settings = e.Now, e.Size, e.Jobs, e.Settings
+	s.Now, s.Today, s.Size, s.Jobs, s.Settings = e.Now, e.Today, e.Size, e.Jobs, e.Settings
 	if s.Settings.Theme == "" {
 		s.Settings.Theme = "day"
 	}
@@ -112,7 +119,8 @@ func read(s State, e Read) (State, []Effect) {
 	if err != nil {
 		return problem(s, err.Error())
 	}
-	s.Store = Store{ID: e.ID, Revision: r.Revision, Stored: r.Revision, At: s.Now}
+	s.Store = Store{ID: e.ID, Revision: r.Revision, Stored: r.Revision, At: s.Now, CopyAt: r.CopyAt, Copied: r.Copied}
+	s.Store.Due = s.Uncopied() >= manySteps
 	s, effects := begin(s, p, e.ID)
 	s.History = h
 	s.Job = Job(r.Job)
@@ -203,8 +211,9 @@ func done(s State, e Done) (State, []Effect) {
 	if e.Err != "" {
 		return told(s, nil, words.Text("page.not-handed-on", []words.Arg{words.Name("why", e.Err)}, s.Plan.Style()))
 	}
+	var effects []Effect
 	if e.What == "plan" || e.What == "link" {
-		s.Store.CopyAt = s.Now
+		s, effects = copied(s)
 	}
-	return told(s, nil, words.Text("page.handed-on-"+e.What, nil, s.Plan.Style()))
+	return told(s, effects, words.Text("page.handed-on-"+e.What, nil, s.Plan.Style()))
 }

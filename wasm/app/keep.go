@@ -1,6 +1,8 @@
 package app
 
 import (
+	"strings"
+
 	"ledgewright/engine"
 	"ledgewright/engine/document"
 	"ledgewright/engine/edit"
@@ -29,6 +31,8 @@ type record struct {
 	Revision int           `json:"revision"`
 	Job      int           `json:"job"`
 	View     string        `json:"view,omitempty"` // arrangement in view
+	CopyAt   string        `json:"copyAt,omitempty"`
+	Copied   int           `json:"copied,omitempty"`
 	Plan     document.Node `json:"plan"`
 	Oldest   document.Node `json:"oldest"`
 	Steps    []lines       `json:"steps"`
@@ -76,8 +80,57 @@ func kept(s State, e Kept) (State, []Effect) {
 		return s, nil
 	}
 	s.Store.Stored, s.Store.At, s.Store.Err = e.Revision, e.Now, ""
+	return remind(s)
+}
+
+// When to remind of a copy outside the browser. That one is due after half an hour of
+// work, and after a survey, is asked of the page; the counts are our assumption.
+const (
+	copyAfter = 30 * 60 * 1000 // ms
+	manySteps = 40             // changes without a copy
+	surveyed  = 5              // changes without a copy when a survey is left
+)
+
+// copyDue says that changes have had no copy for long.
+type copyDue struct{}
+
+func (copyDue) event() {}
+
+// Uncopied is how many changes there are since the last copy outside.
+func (s *State) Uncopied() int { return s.Store.Revision - s.Store.Copied }
+
+// remind sees to it that changes without a copy are not forgotten.
+func remind(s State) (State, []Effect) {
+	switch n := s.Uncopied(); {
+	case n <= 0:
+		return s, nil
+	case n >= manySteps:
+		return due(s)
+	case !s.Store.Awaits:
+		s.Store.Awaits = true
+		return s, []Effect{After{Name: "copy", Ms: copyAfter, Event: copyDue{}}}
+	}
 	return s, nil
 }
+
+// due reminds of a copy: it is shown from then on, and spoken once.
+func due(s State) (State, []Effect) {
+	if s.Store.Due || s.Screen != AtWork || s.Uncopied() <= 0 {
+		return s, nil
+	}
+	s.Store.Due = true
+	return s, []Effect{Say{Text: words.Text("page.copy-due", []words.Arg{words.Count("n", s.Uncopied())}, s.Plan.Style())}}
+}
+
+// copied notes that the plan as it is now is outside too.
+func copied(s State) (State, []Effect) {
+	s.Store.CopyAt, s.Store.Copied = strings.TrimSpace(s.Today+" "+s.Now), s.Store.Revision
+	s.Store.Due, s.Store.Awaits = false, false
+	return turned(s)
+}
+
+// When shortens a moment of today to its time.
+func (s *State) When(moment string) string { return strings.TrimPrefix(moment, s.Today+" ") }
 
 func encodeRecord(s State) (string, error) {
 	now, err := document.Tree(s.Plan)
@@ -85,7 +138,7 @@ func encodeRecord(s State) (string, error) {
 		return "", err
 	}
 	first := s.Plan
-	r := record{Schema: recordSchema, Revision: s.Store.Revision, Job: int(s.Job), View: s.Arrangement, Plan: now}
+	r := record{Schema: recordSchema, Revision: s.Store.Revision, Job: int(s.Job), View: s.Arrangement, Plan: now, CopyAt: s.Store.CopyAt, Copied: s.Store.Copied}
 	for i, p := range s.History.Past {
 		if i == 0 {
 			first = p.Plan
@@ -202,7 +255,7 @@ func (s *State) summary() string {
 func begin(s State, p plan.Plan, id string) (State, []Effect) {
 	if id == "" {
 		id = freeID(s.Jobs)
-		s.Store = Store{ID: id, Revision: 1}
+		s.Store = Store{ID: id, Revision: 1, Copied: 1}
 	}
 	s.Screen, s.Problem = AtWork, ""
 	s.Plan, s.History = p, History{}

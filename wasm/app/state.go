@@ -50,6 +50,7 @@ const (
 	NoSnapCentre Switch = "snap-centre"
 	LineTool     Switch = "line-tool" // the next tap or typed height makes a line
 	Several      Switch = "several"   // taps add to what is chosen
+	Help         Switch = "help"      // the panel says how the page works
 )
 
 // Size is that of the picture in CSS pixels.
@@ -57,9 +58,10 @@ type Size struct{ Width, Height float64 }
 
 // Settings outlive the job.
 type Settings struct {
-	Theme string      `json:"theme"` // "day", "evening"
-	Hand  string      `json:"hand"`  // "right", "left"
-	Units unit.System `json:"units"` // of new plans
+	Theme string      `json:"theme"`          // "day", "evening"
+	Hand  string      `json:"hand"`           // "right", "left"
+	Units unit.System `json:"units"`          // of new plans
+	Week  string      `json:"week,omitempty"` // "read": what may become of jobs that nobody opens
 }
 
 // A State is all that the page shows.
@@ -75,8 +77,10 @@ type State struct {
 	Build   engine.Build
 	History History
 	Store   Store
+	Lasting Lasting
 	Jobs    []Listing
-	Now     string
+	Now     string // time of day
+	Today   string // "2026-05-31"
 
 	Wall        string   // id of the wall in view
 	Arrangement string   // id of the arrangement in view; empty: none yet
@@ -189,8 +193,21 @@ type Store struct {
 	Turned   bool   // another job or arrangement is in view than the one that was stored
 	At       string // when
 	Err      string // why it could not be stored
-	CopyAt   string // last copy outside this browser
+	CopyAt   string // last copy outside this browser: its day, and the time of day
+	Copied   int    // revision of it; of a new job, the first
+	Due      bool   // so much has changed since, or for so long, that one is reminded of it
+	Awaits   bool   // it is seen to that one is reminded after a while
 }
+
+// Lasting is what the browser says of whether it keeps what is stored.
+type Lasting uint8
+
+// The answers.
+const (
+	NotAsked Lasting = iota
+	Lasts
+	MayGo
+)
 
 // A Listing is one kept job in the list.
 type Listing struct {

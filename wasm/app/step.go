@@ -19,9 +19,10 @@ func Step(s State, e Event) (State, []Effect) {
 		s.Size = e.Size
 		return refit(s), nil
 	case Clock:
-		s.Now = e.Now
+		s.Now, s.Today = e.Now, e.Today
 		return s, nil
 	case Go:
+		s = left(s)
 		s.Job, s.Typing, s.Preview, s.Using = e.Job, Typing{}, Preview{}, Field{}
 		s, effects := turned(s)
 		return s, append(effects, Focus{Key: "panel-title"})
@@ -29,7 +30,12 @@ func Step(s State, e Event) (State, []Effect) {
 		s.Screen, s.Using = AtStart, Field{}
 		return s, []Effect{ListKept{}}
 	case Show:
-		return toggle(s, e.What), nil
+		s = toggle(s, e.What)
+		if e.What == Help {
+			s.SheetAt = max(s.SheetAt, 1)
+			return s, []Effect{Focus{Key: "panel-title"}}
+		}
+		return s, nil
 	case Set:
 		return set(s, e.Name, e.Value)
 	case Sheet:
@@ -107,6 +113,18 @@ func reckon(s State) (State, []Effect) {
 	return s, []Effect{Again{}}
 }
 
+// left leaves a job for another. What was measured at a wall is not easily had again, so
+// after a survey one is reminded of a copy.
+func left(s State) State {
+	if s.On[Help] {
+		s = toggle(s, Help)
+	}
+	if s.Job == Survey && s.Uncopied() >= surveyed {
+		s.Store.Due = true
+	}
+	return s
+}
+
 // toggle turns a switch.
 func toggle(s State, w Switch) State {
 	on := map[Switch]bool{}
@@ -130,6 +148,8 @@ func set(s State, name, value string) (State, []Effect) {
 		s.Settings.Hand = value
 	case "units":
 		s.Settings.Units = unit.System(value)
+	case "week":
+		s.Settings.Week = value
 	}
 	return s, []Effect{KeepSettings{s.Settings}}
 }

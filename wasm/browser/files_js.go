@@ -83,7 +83,7 @@ func (f *files) open(file js.Value) {
 }
 
 func (f *files) done(what, err string) {
-	f.w.loop.Send(app.Clock{Now: f.w.now()})
+	f.w.loop.Send(app.Clock{Now: f.w.now(), Today: f.w.today()})
 	f.w.loop.Send(app.Done{What: what, Err: err})
 }
 

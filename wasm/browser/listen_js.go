@@ -122,7 +122,7 @@ func isTyped(target js.Value) bool {
 // seen stores the job at once when the page is hidden: it may never be seen again.
 func (w *window) seen() {
 	if w.doc.Get("visibilityState").String() != "hidden" {
-		w.loop.Send(app.Clock{Now: w.now()})
+		w.loop.Send(app.Clock{Now: w.now(), Today: w.today()})
 		return
 	}
 	w.hand.giveUp()

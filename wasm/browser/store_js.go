@@ -1,7 +1,7 @@
 package browser
 
 import (
-	"strconv"
+	"cmp"
 	"syscall/js"
 
 	format "ledgewright/engine/document" // "document" is the browser's here
@@ -131,7 +131,7 @@ func (s *store) keep(k app.Keep) {
 		s.kept(k, why)
 		return
 	}
-	conflict := false
+	conflict, thrown := false, ""
 	job := tx.Call("objectStore", jobsStore).Call("get", k.ID)
 	s.w.once(job, map[string]func(js.Value){"error": func(js.Value) {}, "success": func(js.Value) {
 		now := 0
@@ -143,14 +143,16 @@ func (s *store) keep(k app.Keep) {
 			return
 		}
 		s.own[k.ID] = k.Revision
-		s.put(tx, k)
+		if thrown = try(func() { s.put(tx, k) }); thrown != "" {
+			tx.Call("abort")
+		}
 	}})
 	s.w.once(tx, map[string]func(js.Value){
 		"complete": func(js.Value) { s.kept(k, "") },
 		"abort": func(js.Value) {
 			why := word("browser.store-changed")
 			if !conflict {
-				if why = reason(nameOf(tx.Get("error"))); why == "" {
+				if why = reason(cmp.Or(thrown, nameOf(tx.Get("error")))); why == "" {
 					why = word("browser.store-none")
 				}
 			}
@@ -200,10 +202,22 @@ func (s *store) setLast(tx js.Value, id string) {
 // not to throw away what is stored.
 func (s *store) kept(k app.Keep, why string) {
 	s.w.loop.Send(app.Kept{Revision: k.Revision, Now: s.w.now(), Err: why})
-	if manager := s.w.Get("navigator").Get("storage"); why == "" && !s.persisted && manager.Truthy() && manager.Get("persist").Truthy() {
+	if why == "" && !s.persisted {
 		s.persisted = true
-		manager.Call("persist")
+		s.ask("persist")
 	}
+}
+
+// ask asks the browser whether what is stored is "persisted", or to "persist" it, and
+// passes its answer on. One that cannot be asked may delete it.
+func (s *store) ask(what string) {
+	tell := func(lasts bool) { s.w.loop.Send(app.Persisted{Lasts: lasts}) }
+	manager := s.w.Get("navigator").Get("storage")
+	if !manager.Truthy() || !manager.Get(what).Truthy() {
+		tell(false)
+		return
+	}
+	s.w.then(manager.Call(what), func(v js.Value) { tell(v.Truthy()) }, func(string) { tell(false) })
 }
 
 // list sends the list of jobs. Who looks at the list has left the job that was open.
@@ -236,14 +250,11 @@ func (s *store) listings(rows js.Value) []app.Listing {
 
 // date writes a moment: today's by its time, others by their day.
 func (s *store) date(at float64) string {
-	day := func(d js.Value) string {
-		return strconv.Itoa(d.Call("getFullYear").Int()) + "-" + two(d.Call("getMonth").Int()+1) + "-" + two(d.Call("getDate").Int())
-	}
 	d := s.w.Get("Date").New(at)
-	if day(d) == day(s.w.Get("Date").New()) {
+	if dayOf(d) == s.w.today() {
 		return timeOf(d)
 	}
-	return day(d)
+	return dayOf(d)
 }
 
 // read sends a job's last state, or if that is not there the newest that is.

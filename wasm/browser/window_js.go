@@ -2,6 +2,7 @@ package browser
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 	"syscall/js"
 
@@ -56,9 +57,10 @@ func Run(step func(app.State, app.Event) (app.State, []app.Effect), page func(ap
 // start sends the first event, with what is kept.
 func (w *window) start(jobs []app.Listing, settings app.Settings, last string) {
 	w.loop.Send(app.Started{
-		Now: w.now(), Address: w.fragment(), Jobs: jobs, Settings: settings, Last: last,
+		Now: w.now(), Today: w.today(), Address: w.fragment(), Jobs: jobs, Settings: settings, Last: last,
 		Size: app.Size{Width: w.Get("innerWidth").Float(), Height: w.Get("innerHeight").Float()},
 	})
+	w.store.ask("persisted")
 }
 
 // AskFrame is for the loop. A page that is not seen is not painted either, so there the
@@ -141,6 +143,13 @@ func (w *window) clock() float64 { return w.Get("performance").Call("now").Float
 
 // now returns the time of day: "14:02".
 func (w *window) now() string { return timeOf(w.Get("Date").New()) }
+
+// today returns the day: "2026-05-31".
+func (w *window) today() string { return dayOf(w.Get("Date").New()) }
+
+func dayOf(date js.Value) string {
+	return strconv.Itoa(date.Call("getFullYear").Int()) + "-" + two(date.Call("getMonth").Int()+1) + "-" + two(date.Call("getDate").Int())
+}
 
 func timeOf(date js.Value) string {
 	return two(date.Call("getHours").Int()) + ":" + two(date.Call("getMinutes").Int())

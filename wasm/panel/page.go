@@ -114,6 +114,7 @@ func head(s *app.State) Node {
 		el("button", "home", attr("type=button"), class("home"), at("aria-label", term(s, "page.home")), onClick(app.Home{}), mark()),
 		el("h1", "title", text(s.Title())),
 		kept(s),
+		helpButton(s),
 		button("copies", term(s, "page.copies"), app.Go{Job: app.Agree}, class("btn opt")))
 }
 
@@ -129,11 +130,15 @@ func kept(s *app.State) Node {
 	}
 	copied, copyShort := term(s, "page.no-copy"), term(s, "page.no-copy-short")
 	if s.Store.CopyAt != "" {
-		copied = say(s, "page.copied", words.Name("at", s.Store.CopyAt))
-		copyShort = say(s, "page.copied-short", words.Name("at", s.Store.CopyAt))
+		copied = say(s, "page.copied", words.Name("at", s.When(s.Store.CopyAt)))
+		copyShort = say(s, "page.copied-short", words.Name("at", s.When(s.Store.CopyAt)))
+	}
+	weight := part(nothing())
+	if n := s.Uncopied(); s.Store.Due && n > 0 {
+		copied, copyShort, weight = say(s, "page.uncopied", words.Count("n", n)), say(s, "page.uncopied-short", words.Count("n", n)), class("b")
 	}
 	both := func(name, a, b string) Node {
-		return el("span", "", class(name), text(a), el("br", ""), text(b))
+		return el("span", "", class(name), text(a), el("br", ""), el("span", "", weight, text(b)))
 	}
 	return el("p", "kept", class("kept"), both("opt", here, copied), both("narrow", short, copyShort))
 }
@@ -306,7 +311,7 @@ func capital(s string) string {
 // samePanel reports whether two states have one panel. What the state machine changes it
 // copies, so things that lie at the same place are the same.
 func samePanel(a, b *app.State) bool {
-	return a.Job == b.Job && a.Store == b.Store && a.SheetAt == b.SheetAt && a.Size == b.Size && a.Now == b.Now &&
+	return a.Job == b.Job && a.Lasting == b.Lasting && a.Today == b.Today && a.Store == b.Store && a.SheetAt == b.SheetAt && a.Size == b.Size && a.Now == b.Now &&
 		a.Wall == b.Wall && a.Arrangement == b.Arrangement && a.At == b.At &&
 		a.Settings == b.Settings && sameMap(a.On, b.On) && sameMap(a.Fields, b.Fields) &&
 		sameSlice(a.Chosen, b.Chosen) && sameSlice(a.Jobs, b.Jobs) &&
@@ -330,6 +335,9 @@ func jobs() []string { return []string{"survey", "arrange", "make", "hang", "agr
 
 // side is the sheet of the job in hand.
 func (p *Painter) side(s *app.State) Node {
+	if s.On[app.Help] {
+		return help(s)
+	}
 	job := jobs()[s.Job]
 	return el("aside", "panel", class("panel"), attr("aria-labelledby=panel-title"), at("data-job", job),
 		grab(s),

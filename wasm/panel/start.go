@@ -13,18 +13,26 @@ import (
 func start(s *app.State) []Node {
 	return []Node{
 		el("header", "head", class("head"), mark(), el("h1", "title", text(term(s, "page.new-plan"))),
-			el("p", "kept", class("kept"), text(term(s, "page.nothing-kept")))),
+			el("p", "kept", class("kept"), text(term(s, "page.nothing-kept"))), helpButton(s)),
 		startWall(s),
 		startLedge(s),
-		el("aside", "panel", class("panel"), attr("aria-labelledby=panel-title"), attr("data-job=start"),
-			el("header", "", el("h2", "panel-title", attr("id=panel-title"), attr("tabindex=-1"), text(term(s, "page.start-title"))),
-				el("p", "", text(term(s, "page.start-asks")))),
-			el("div", "cols-start", class("cols"),
-				problem(s), newWall(s), keptJobs(s), openOther(s), examples(s), sideChoice(s),
-				el("section", "stays", note("", term(s, "page.stays-here")))),
-			docked(s)),
+		startPanel(s),
 		startStick(s),
 	}
+}
+
+// startPanel is the panel of the start page, or how the page works.
+func startPanel(s *app.State) Node {
+	if s.On[app.Help] {
+		return help(s)
+	}
+	return el("aside", "panel", class("panel"), attr("aria-labelledby=panel-title"), attr("data-job=start"),
+		el("header", "", el("h2", "panel-title", attr("id=panel-title"), attr("tabindex=-1"), text(term(s, "page.start-title"))),
+			el("p", "", text(term(s, "page.start-asks")))),
+		el("div", "cols-start", class("cols"),
+			problem(s), newWall(s), keptJobs(s), openOther(s), examples(s), sideChoice(s),
+			el("section", "stays", note("", term(s, "page.stays-here")))),
+		docked(s))
 }
 
 // startWall is a bare wall whose two figures are not known yet.
@@ -117,7 +125,7 @@ func keptJobs(s *app.State) part {
 			button("forget-"+j.ID, term(s, "page.forget"), app.Forget{ID: j.ID}, class("btn plain"),
 				at("aria-label", say(s, "page.forget-job", words.Name("job", j.Title))))))
 	}
-	return counted("jobs", term(s, "page.kept-jobs"), len(s.Jobs), list)
+	return counted("jobs", term(s, "page.kept-jobs"), len(s.Jobs), list, lasting(s), week(s))
 }
 
 // openOther opens a file, a link or a code.
