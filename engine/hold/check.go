@@ -111,11 +111,34 @@ func (j *judge) use(u Use) {
 // lasting checks an effect of weight and things that stay.
 func (j *judge) lasting(e *Effect) {
 	for i := range j.r.model.rods {
-		j.rod(i, e.Rods[i])
+		q := e.Rods[i]
+		q.M = max(q.M, j.r.model.unaided(e, i))
+		j.rod(i, q)
 	}
 	j.boards(e)
 	j.mitres(e)
 	j.links(e)
+}
+
+// unaided returns the moment at the root of rod i without the help of the other rods of its
+// board: its own share of what the board weighs, at the distance from the wall at which all
+// of it weighs. A board stiff against twisting evens the moments out; how much is a guess,
+// and is not counted on. A module that is tied carries moments in other ways, too.
+func (f *model) unaided(e *Effect, i int) float64 {
+	if f.tied() {
+		return 0
+	}
+	v, m := 0.0, 0.0
+	for k := range f.rods {
+		if f.rods[k].bar == f.rods[i].bar {
+			v += e.Rods[k].V
+			m += e.Rods[k].M
+		}
+	}
+	if v <= 0 {
+		return 0
+	}
+	return e.Rods[i].V * m / v
 }
 
 // rod checks a rod, its bore, the wood before its tip, and its hold on the wall.
