@@ -14,9 +14,7 @@ package link
 
 import (
 	"bytes"
-	"compress/flate"
 	"hash/crc32"
-	"io"
 
 	"ledgewright/engine/document"
 	"ledgewright/engine/plan"
@@ -145,24 +143,3 @@ func (e envelope) text() ([]byte, error) {
 const dictionary = `{"set":{"in":{"kind":"plate-lining-plate-upright-rod-structure-plate-back-12-1-2in-3-8in` +
 	`"name":"Left Right Upper Lower Middle Long Short Wall Shelf Shelf Box U Z L hexagon ` +
 	`"arrangements":[],"modules":[],"walls":[],"counters":{},"schema":"ledgewright/plan/1","units":{"step":0.5,"system":"mm"}`
-
-func deflated(raw []byte) []byte {
-	var out bytes.Buffer
-	w, _ := flate.NewWriterDict(&out, flate.BestCompression, []byte(dictionary)) // fails for a wrong level only
-	_, _ = w.Write(raw)                                                          // a bytes.Buffer takes everything
-	_ = w.Close()
-	return out.Bytes()
-}
-
-// inflated unfolds a payload, but never past the limit, and only if nothing follows it.
-func inflated(payload []byte) ([]byte, error) {
-	src := bytes.NewReader(payload)
-	raw, err := io.ReadAll(io.LimitReader(flate.NewReaderDict(src, []byte(dictionary)), mostBytes+1))
-	switch {
-	case len(raw) > mostBytes:
-		return nil, &Error{Key: TooLarge}
-	case err != nil || src.Len() > 0:
-		return nil, incomplete()
-	}
-	return raw, nil
-}
