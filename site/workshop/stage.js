@@ -1,8 +1,8 @@
 // Starts the program that its own tag names, in a document of its own inside the page's.
 // Before it starts, two things of the window are changed. An animation frame that is
 // asked for is kept and runs when the page calls stageFrame: the program asks for ever.
-// And the device's pixel ratio is at most 2; when it changes the document loads again,
-// since the program reads it once.
+// And the device's pixel ratio is at most 2, or what the address says; when it changes the
+// document loads again, since the program reads it once.
 const tag = document.currentScript.dataset
 const page = parent === window ? {} : parent
 const tell = (name, ...args) => { if (typeof page[name] === 'function') page[name](window, ...args) }
@@ -24,10 +24,18 @@ window.stageFrame = () => {
   f(performance.now())
   return true
 }
+window.stageTimed = () => { // one frame to its last pixel, in ms
+  const gl = document.querySelector('canvas').getContext('webgl2'), begun = performance.now()
+  window.stageFrame()
+  gl.readPixels(0, 0, 1, 1, gl.RGBA, gl.UNSIGNED_BYTE, new Uint8Array(4))
+  return performance.now() - begun
+}
+const most = parseFloat(new URLSearchParams(location.search).get('pixels')) || 2
 const real = Object.getOwnPropertyDescriptor(window, 'devicePixelRatio').get.bind(window)
-const ratio = () => Math.min(real(), 2)
+const ratio = () => Math.min(real(), most)
 const was = ratio()
 Object.defineProperty(window, 'devicePixelRatio', { get: () => was })
+window.stagePixels = () => was
 const watch = () => matchMedia(`(resolution: ${real()}dppx)`).addEventListener('change', () => ratio() === was ? watch() : location.reload(), { once: true })
 watch()
 addEventListener('webglcontextlost', () => { window.stageLost = true }, true) // the program then loads the document again

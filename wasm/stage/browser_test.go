@@ -56,7 +56,7 @@ func open(t *testing.T, size visitor.Size) *host {
 	h.Tab = house.Visit(t, size, "")
 	h.Allow(url)
 	h.Do(Navigate(url + "/host.html"))
-	h.Until(`window.host && host.ready`, "1")
+	arrives(h.Tab, `window.host && host.ready`, "1")
 	return h
 }
 
@@ -75,9 +75,18 @@ func (h *host) serve(w http.ResponseWriter, r *http.Request) {
 		_, _ = w.Write(new(drawing.Packer).Append(nil, &d))
 		return
 	}
-	body, err := os.ReadFile(path.Join("testdata", path.Base(name)))
+	if name == "host.html" || name == "host.css" || name == "host.js" {
+		file(w, name)
+		return
+	}
+	site.Handler(house.Pages).ServeHTTP(w, r)
+}
+
+// file gives a file of testdata.
+func file(w http.ResponseWriter, name string) {
+	body, err := os.ReadFile(path.Join("testdata", name))
 	if err != nil {
-		site.Handler(house.Pages).ServeHTTP(w, r)
+		http.Error(w, err.Error(), http.StatusNotFound)
 		return
 	}
 	types := map[string]string{".html": "text/html; charset=utf-8", ".css": "text/css", ".js": "text/javascript"}

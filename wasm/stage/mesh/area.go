@@ -1,7 +1,5 @@
 package mesh
 
-import "math"
-
 // rim is half the width over which a fill fades at its edge, in pixels.
 const rim = 0.5
 
@@ -95,7 +93,7 @@ const sharpest = 4
 func corner(p, q, r xy) xy {
 	a, b := normal(p, q), normal(q, r)
 	both := xy{a.x + b.x, a.y + b.y}
-	l := math.Hypot(both.x, both.y) // twice the cosine of half the turn
+	l := both.length() // twice the cosine of half the turn
 	if l < 1e-9 {
 		return xy{}
 	}
@@ -105,7 +103,7 @@ func corner(p, q, r xy) xy {
 // normal returns the unit vector to the right of p–q as it is seen with y up.
 func normal(p, q xy) xy {
 	d := q.minus(p)
-	l := math.Hypot(d.x, d.y)
+	l := d.length()
 	if l == 0 {
 		return xy{}
 	}

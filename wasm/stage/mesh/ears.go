@@ -52,7 +52,7 @@ func (e *ears) bridge(hole []knot) {
 	}
 	from, best, far := hole[right].p, -1, math.Inf(1)
 	for i, k := range e.loop {
-		if d := math.Hypot(k.p.x-from.x, k.p.y-from.y); d < far && e.facing(i, from) && !e.blocked(from, k.p) {
+		if d := k.p.minus(from).length(); d < far && e.facing(i, from) && !e.blocked(from, k.p) {
 			best, far = i, d
 		}
 	}

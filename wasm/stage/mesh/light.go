@@ -52,7 +52,7 @@ func longest(ring []xy) xy {
 	best, far := xy{1, 0}, 0.0
 	for i, p := range ring {
 		d := ring[(i+1)%len(ring)].minus(p)
-		if l := math.Hypot(d.x, d.y); l > far {
+		if l := d.length(); l > far {
 			best, far = xy{d.x / l, d.y / l}, l
 		}
 	}

@@ -45,7 +45,7 @@ type piece struct {
 
 func (m *Mesh) piece(s piece, round bool) {
 	d := s.q.minus(s.p)
-	l := math.Hypot(d.x, d.y)
+	l := d.length()
 	if l < touch {
 		return
 	}
@@ -87,7 +87,7 @@ const steepest = 3
 // lean returns how far along a piece of direction d the bisector with a neighbour goes for
 // each pixel across, and whether the piece, l long, can end there.
 func lean(neighbour, d xy, wide, l float64) (float64, bool) {
-	n := math.Hypot(neighbour.x, neighbour.y)
+	n := neighbour.length()
 	if n < touch {
 		return 0, false
 	}
@@ -141,7 +141,7 @@ func (w *walk) drawing() bool { return w.k%2 == 0 }
 
 func (w *walk) line(p, q xy) {
 	d := q.minus(p)
-	l := math.Hypot(d.x, d.y)
+	l := d.length()
 	if l < touch {
 		return
 	}

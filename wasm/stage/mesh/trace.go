@@ -74,7 +74,7 @@ const flat = 0.15
 // of G. Wang: the chords leave the curve by at most M·6/8/n², M the greater of them).
 func (o *outline) curve(p1, p2, p3 xy, from int) {
 	p0 := o.points[len(o.points)-1]
-	m := max(math.Hypot(p0.x-2*p1.x+p2.x, p0.y-2*p1.y+p2.y), math.Hypot(p1.x-2*p2.x+p3.x, p1.y-2*p2.y+p3.y))
+	m := max(xy{p0.x - 2*p1.x + p2.x, p0.y - 2*p1.y + p2.y}.length(), xy{p1.x - 2*p2.x + p3.x, p1.y - 2*p2.y + p3.y}.length())
 	n := min(int(math.Ceil(math.Sqrt(0.75*m/flat))), 64)
 	for i := 1; i < n; i++ {
 		t := float64(i) / float64(n)
