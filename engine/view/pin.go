@@ -15,7 +15,7 @@ import (
 const (
 	pinHalf  = 9.5
 	pinText  = 12.5
-	pinSides = 3.0
+	pinSides = 4.5
 	holeRoom = 6.0
 	pinReach = 22.0
 )

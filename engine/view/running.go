@@ -276,7 +276,7 @@ func (p *painter) levelPlaces(plumb, y float64) (out []wordPlace) {
 }
 
 // words says where a line is, at the first place that is on the wall's width and free of
-// boards and other words, else at the last.
+// boards and other words, else before boards, else at the last.
 func (p *painter) words(of string, l unit.Length, places []wordPlace, boards []drawing.Box) {
 	key := "view." + of
 	if p.o.Tight {
@@ -284,13 +284,14 @@ func (p *painter) words(of string, l unit.Length, places []wordPlace, boards []d
 	}
 	t := drawing.Text{Size: wordSize * p.px, String: words.Text(key, []words.Arg{words.Length("at", l)}, p.o.Style), Halo: "plaster"}
 	put := func(w wordPlace) drawing.Box { t.At, t.Anchor = w.at, w.anchor; return t.Extent() }
-	free := func(w wordPlace) bool {
+	onWall := func(w wordPlace) bool {
 		b := put(w)
-		return b.MinX >= 0 && b.MaxX <= p.w.Width.MM() && !anyMeets(boards, b) && !anyMeets(p.said, b)
+		return b.MinX >= 0 && b.MaxX <= p.w.Width.MM() && !anyMeets(p.said, b)
 	}
-	if i := slices.IndexFunc(places, free); i < 0 {
+	free := func(w wordPlace) bool { return onWall(w) && !anyMeets(boards, put(w)) }
+	if slices.IndexFunc(places, free) < 0 && slices.IndexFunc(places, onWall) < 0 {
 		put(places[len(places)-1])
 	}
-	p.said = append(p.said, t.Extent())
+	p.said = append(p.said, t.Extent().Grown(5*p.px))
 	p.add(drawing.Item{ID: of + "/words", Group: "dim", Layer: drawing.LayerSizes, Kind: drawing.TextKind, Tone: "chalk", Text: t})
 }

@@ -277,6 +277,8 @@ func (z *sizer) column(levels []level) {
 		row.marks = append(row.marks, rowMark{at: l.y.MM(), edge: l.edge + z.p.rowsOut(rowSide, rowSideTight), figure: z.p.o.Style.Length(l.y), id: "height/" + l.y.Decimal()})
 	}
 	z.taken = append(z.taken, row.draw()...)
+	x, k := row.origin.X, 2.5*sizeTick*z.p.px
+	z.taken = append(z.taken, drawing.Box{MinX: x - k, MaxX: x + k, MaxY: levels[len(levels)-1].y.MM()})
 }
 
 // apart moves places that rise so that each is at least gap above the one before, with

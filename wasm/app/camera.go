@@ -38,7 +38,7 @@ func (z Size) Narrow() bool { return z.Width < narrowWidth }
 // room is the room about the wall; about a narrow picture it is less.
 func room(size Size) (left, right, above, below float64) {
 	if size.Narrow() {
-		return 68, 12, 38, 89
+		return 68, 12, 38, 92
 	}
 	return roomLeft, roomRight, roomAbove, roomBelow
 }
@@ -46,19 +46,27 @@ func room(size Size) (left, right, above, below float64) {
 // fit shows the whole wall.
 func fit(w plan.Wall, size Size) Camera {
 	scale := fitScale(w, size)
+	low, high := span(w)
 	left, right, above, below := room(size)
 	return Camera{
 		Scale: scale, Fitted: true,
 		X: w.Width.MM()/2 - (left-right)/2/scale,
-		Y: w.Height.MM()/2 + (above-below)/2/scale,
+		Y: (low+high)/2 + (above-below)/2/scale,
 	}
 }
 
 func fitScale(w plan.Wall, size Size) float64 {
 	left, right, above, below := room(size)
 	across := (size.Width - left - right) / max(w.Width.MM(), 1)
-	up := (size.Height - above - below) / max(w.Height.MM(), 1)
+	low, high := span(w)
+	up := (size.Height - above - below) / max(high-low, 1)
 	return max(min(across, up), 0.005)
+}
+
+// span is from where a wall is lowest to where it is highest: floors and ceilings rise and
+// fall.
+func span(w plan.Wall) (low, high float64) {
+	return min(w.FloorRise.Or(0).MM(), 0), w.Height.MM() + max(w.CeilingRise.Or(0).MM(), 0)
 }
 
 // zoom zooms by a factor about a pixel, which stays where it is.

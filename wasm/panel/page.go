@@ -25,6 +25,7 @@ type Painter struct {
 	boards made
 	stick  made
 	code   linkCode
+	wood   tinted
 }
 
 // made is a part of the page that shows what is decided, and the state that it was made of.
@@ -50,6 +51,7 @@ func (p *Painter) Page(s *app.State) Node {
 		return root
 	}
 	at("data-sheet", sheets()[s.SheetAt%3]).join(root)
+	root.with(p.wood.once(s))
 	root.Kids = []Node{p.head.once(s, head), p.wall(s)}
 	if s.Typing.Open {
 		root.add(typing(s))
