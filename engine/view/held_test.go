@@ -16,9 +16,9 @@ import (
 	"ledgewright/testdata/jobs"
 )
 
-// What is drawn of the modules in the hand is, to the last bit, what a drawing of the
-// whole wall has of them: over random plans, and modules carried step by step to random
-// places, on bare wall, over other modules and round the point that the eye looks at.
+// What is drawn of the modules in the hand is, to the last bit, what a drawing of the wall
+// has where only they hang, and the marks and dimensions are those of the whole wall: over
+// random plans, and modules carried step by step to random places.
 func TestHeldIsPartOfTheWhole(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := randomJob(t)
@@ -38,13 +38,30 @@ func TestHeldIsPartOfTheWhole(t *testing.T) {
 			held := carried(t, a, w)
 			o.Selected = rapid.SampledFrom(append([]string{"", "m1"}, held...)).Draw(t, "selected")
 			r := wall.Arrange(w, *a, modules, p.Shop, p.Units)
-			whole, part := view.Wall(w, r, modules, o), hand.Draw(w, r, modules, o, held)
-			whole.Items = slices.DeleteFunc(whole.Items, func(it drawing.Item) bool {
-				return it.Group != "dim" && !slices.Contains(held, it.Group)
-			})
+			part := hand.Draw(w, r, modules, o, held)
+			alone, whole := view.Wall(w, only(r, held), modules, o), view.Wall(w, r, modules, o)
+			want := []drawing.Item{}
+			for _, it := range alone.Items {
+				if slices.Contains(held, it.Group) && it.Layer != drawing.LayerMarks {
+					want = append(want, it)
+				}
+			}
+			for _, it := range whole.Items {
+				if it.Group == "dim" || slices.Contains(held, it.Group) && it.Layer == drawing.LayerMarks {
+					want = append(want, it)
+				}
+			}
+			require.Equal(t, want, part.Items)
+			whole.Items, part.Items = nil, nil
 			require.Equal(t, whole, part)
 		}
 	})
+}
+
+// only is an arrangement of which only some modules hang.
+func only(r wall.Result, held []string) wall.Result {
+	r.Placed = slices.DeleteFunc(slices.Clone(r.Placed), func(p wall.Placed) bool { return !slices.Contains(held, p.Module) })
+	return r
 }
 
 // randomJob is a random plan with an arrangement, or one of the jobs.

@@ -24,9 +24,6 @@ func (p *painter) shadows(scenes []scene) {
 	}
 	for i := range scenes {
 		s := &scenes[i]
-		if !p.draws(s.id) {
-			continue
-		}
 		n := 0
 		for k := range s.solids {
 			n += len(s.solids[k].ring) + 1
@@ -99,14 +96,6 @@ func (s *scene) beams() []beam {
 	return out
 }
 
-// beams lists the pieces of the strips of a module that is to be drawn.
-func (p *painter) beams(s *scene) []beam {
-	if !p.draws(s.id) {
-		return nil
-	}
-	return s.beams()
-}
-
 func (s *scene) find(id string) int {
 	for i := range s.solids {
 		if s.solids[i].b.ID == id {
@@ -141,7 +130,7 @@ func xy(q module.XY) point { return point{X: q.X.MM(), Y: q.Y.MM()} }
 // washes draws the light on the wall, under the boards.
 func (p *painter) washes(scenes []scene) {
 	for i := range scenes {
-		for _, m := range p.beams(&scenes[i]) {
+		for _, m := range scenes[i].beams() {
 			p.wash(scenes, i, m, m.out, "")
 			if m.back {
 				p.wash(scenes, i, m, scaled(m.out, -1), "/over")
@@ -200,7 +189,7 @@ func meets(at, d, a, b point) (float64, bool) {
 // boards. A strip in a back edge hides behind its board.
 func (p *painter) strips(scenes []scene) {
 	for i := range scenes {
-		for _, m := range p.beams(&scenes[i]) {
+		for _, m := range scenes[i].beams() {
 			if m.back {
 				continue
 			}

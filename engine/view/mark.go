@@ -45,7 +45,7 @@ func (p *painter) chalked(id string, seed uint64, y, width float64) {
 // chosen puts four corner marks round the module that is chosen.
 func (p *painter) chosen(scenes []scene) {
 	for i := range scenes {
-		if scenes[i].id != p.o.Selected || p.o.Selected == "" || !p.draws(scenes[i].id) {
+		if scenes[i].id != p.o.Selected || p.o.Selected == "" {
 			continue
 		}
 		b := scenes[i].box.Grown(5 * p.px)
@@ -74,7 +74,7 @@ func (p *painter) points(points []wall.Point) {
 		p.numbered(points, p.said)
 		return
 	}
-	points = p.drawn(points)
+	points = p.pointsOf(points)
 	first := shown(points)
 	for i := range points {
 		if q := &points[i]; first[i] {
@@ -83,9 +83,9 @@ func (p *painter) points(points []wall.Point) {
 	}
 }
 
-// drawn returns the points of the modules that are drawn: what a mark shows is of its own
+// pointsOf returns the points of the modules that are drawn: what a mark shows is of its own
 // module.
-func (p *painter) drawn(points []wall.Point) (out []wall.Point) {
+func (p *painter) pointsOf(points []wall.Point) (out []wall.Point) {
 	if !p.some {
 		return points
 	}

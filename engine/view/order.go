@@ -230,25 +230,17 @@ type table struct {
 	front []int8 // at i·n + j: +1, node i is in front of node j; −1, behind it; 0, neither
 	wait  []int  // how many nodes are still behind
 	out   []node
-
-	// of clusters, what the table was last filled in for
-	boxes []drawing.Box
-	from  point
-	stays []bool // by cluster: it has the box that it had
-	pts   []point
 }
 
-// fill fills the table in. Of two nodes that stay, what is there is still true.
-func (t *table) fill(nodes []node, c point, stays []bool) {
+// fill fills the table in.
+func (t *table) fill(nodes []node, c point) {
 	n := len(nodes)
 	t.front = resized(t.front, n*n)
 	for i := range nodes {
 		t.front[i*n+i] = 0
 		for j := i + 1; j < n; j++ {
-			if stays == nil || !stays[i] || !stays[j] {
-				r := int8(nodes[i].before(&nodes[j], c))
-				t.front[i*n+j], t.front[j*n+i] = r, -r
-			}
+			r := int8(nodes[i].before(&nodes[j], c))
+			t.front[i*n+j], t.front[j*n+i] = r, -r
 		}
 	}
 }
@@ -261,9 +253,11 @@ func resized[T any](s []T, n int) []T {
 	return make([]T, n)
 }
 
-// sort returns the nodes from far to near; of those that are free, the first in the list
-// comes first. It reports false where they lie in a ring, and what it could then order.
-func (t *table) sort(nodes []node) ([]node, bool) {
+// ordered returns the nodes from far to near; of those that are free, the first in the
+// list comes first. It reports false where they lie in a ring, and what it could then
+// order. The answer holds until the next one.
+func (t *table) ordered(nodes []node, c point) ([]node, bool) {
+	t.fill(nodes, c)
 	n := len(nodes)
 	t.wait = resized(t.wait, n)
 	for i := range t.wait {
@@ -289,12 +283,6 @@ func (t *table) sort(nodes []node) ([]node, bool) {
 		}
 	}
 	return t.out, true
-}
-
-// ordered fills the table in and sorts.
-func (t *table) ordered(nodes []node, c point) ([]node, bool) {
-	t.fill(nodes, c, nil)
-	return t.sort(nodes)
 }
 
 // order returns the nodes from far to near, split where they must be.
@@ -398,9 +386,17 @@ func corners(b drawing.Box) []point {
 // farToNear orders the clusters as wholes; those that lie in a ring become one.
 func (p *painter) farToNear(scenes []scene) [][]int {
 	groups := clusters(scenes)
-	nodes, stays := p.clusters.nodes(scenes, groups, p.eye)
-	p.clusters.fill(nodes, p.eye, stays)
-	sorted, ok := p.clusters.sort(nodes)
+	nodes := make([]node, len(groups))
+	for i, g := range groups {
+		box := scenes[g[0]].box
+		for _, k := range g[1:] {
+			for _, q := range corners(scenes[k].box) {
+				box = box.With(q)
+			}
+		}
+		nodes[i] = newNode(corners(box), p.eye, i)
+	}
+	sorted, ok := p.table.ordered(nodes, p.eye)
 	out := make([][]int, 0, len(groups))
 	taken := make([]bool, len(groups))
 	for _, n := range sorted {
@@ -416,24 +412,4 @@ func (p *painter) farToNear(scenes []scene) [][]int {
 		}
 	}
 	return append(out, rest)
-}
-
-// nodes returns the boxes of clusters as nodes, and which of them are those that the table
-// was filled in for.
-func (t *table) nodes(scenes []scene, groups [][]int, c point) (nodes []node, stays []bool) {
-	known := len(groups) == len(t.boxes) && c == t.from
-	t.boxes, t.stays, t.from = resized(t.boxes, len(groups)), resized(t.stays, len(groups)), c
-	t.pts = resized(t.pts, 4*len(groups))[:0]
-	nodes = make([]node, len(groups))
-	for i, g := range groups {
-		box := scenes[g[0]].box
-		for _, k := range g[1:] {
-			box = box.With(point{X: scenes[k].box.MinX, Y: scenes[k].box.MinY}).With(point{X: scenes[k].box.MaxX, Y: scenes[k].box.MaxY})
-		}
-		t.stays[i] = known && t.boxes[i] == box
-		t.boxes[i] = box
-		t.pts = append(t.pts, corners(box)...)
-		nodes[i] = newNode(t.pts[4*i:4*i+4:4*i+4], c, i)
-	}
-	return nodes, t.stays
 }

@@ -26,34 +26,15 @@ func (p *painter) modules(scenes []scene) {
 		return
 	}
 	for _, group := range p.farToNear(scenes) {
-		if !p.ready(scenes, group) {
-			continue
-		}
 		for _, f := range p.behind(scenes, group) {
-			switch {
-			case !p.draws(scenes[f.scene].id):
-			case f.side < 0:
+			if f.side < 0 {
 				p.setBack(scenes, f)
-			default:
+			} else {
 				p.side(scenes, f)
 			}
 		}
 		p.fronts(scenes, group)
 	}
-}
-
-// ready builds the scenes of a group, if one of them is to be drawn, and reports whether
-// one is.
-func (p *painter) ready(scenes []scene, group []int) (drawn bool) {
-	for _, k := range group {
-		drawn = drawn || p.draws(scenes[k].id)
-	}
-	for _, k := range group {
-		if drawn && scenes[k].solids == nil {
-			p.build(&scenes[k])
-		}
-	}
-	return drawn
 }
 
 // behind lists the faces of a group that lie behind the picture plane and look at the
@@ -62,7 +43,7 @@ func (p *painter) behind(scenes []scene, group []int) []face {
 	faces, nodes := p.looking(scenes, group)
 	out := p.sorted[:0]
 	parts := make([]int, len(faces))
-	for _, n := range p.sides.order(nodes, p.eye) {
+	for _, n := range p.table.order(nodes, p.eye) {
 		f := faces[n.face]
 		if f.side >= 0 && length(sub(f.b, f.a)) > length(sub(n.pts[1], n.pts[0]))+near {
 			parts[n.face]++ // split by the cut
@@ -275,9 +256,6 @@ func (p *painter) setBack(scenes []scene, f face) {
 func (p *painter) fronts(scenes []scene, group []int) {
 	for _, k := range group {
 		s := &scenes[k]
-		if !p.draws(s.id) {
-			continue
-		}
 		for i := range s.solids {
 			if v := &s.solids[i]; v.t0 <= near || !p.o.Shallow {
 				p.add(drawing.Item{

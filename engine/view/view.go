@@ -84,7 +84,7 @@ type store struct {
 	nodes               []node
 	scenes              []scene
 	taken               []drawing.Box
-	clusters, sides     table
+	table               table
 }
 
 // Wall returns the picture of one arrangement on its wall. Modules that the result does
@@ -103,13 +103,13 @@ func Wall(w plan.Wall, r wall.Result, modules []module.Result, o Options) drawin
 	return p.drawing()
 }
 
-// Held draws, of the picture that [Wall] gives, some modules and the dimensions: what is
-// drawn again at every step while those modules are moved. What hangs beside them is only
-// asked for its box, and drawn in thought where it lies so close that it has part in what
-// is in front of what.
+// Held draws what is drawn again at every step while some modules are moved: these, as
+// they would be on a wall where nothing else hangs, because what is in the hand lies on top
+// of all that is not, and the dimensions of the whole wall. Modules that stay are asked
+// only for their boxes.
 //
-// It keeps its storage from one step to the next, and which of the modules that stay is in
-// front of which. What it draws does not depend on that. The zero Held is ready.
+// It keeps its storage from one step to the next; what it draws does not depend on that.
+// The zero Held is ready.
 type Held struct{ p painter }
 
 // Draw draws one step. The drawing holds until the next one.
@@ -130,9 +130,23 @@ func (p *painter) drawing() drawing.Drawing {
 // draws reports whether a module is to be drawn.
 func (p *painter) draws(id string) bool { return !p.some || slices.Contains(p.only, id) }
 
+// drawn returns the scenes of the modules that are to be drawn.
+func (p *painter) drawn(all []scene) (drawn []scene) {
+	if !p.some {
+		return all
+	}
+	for i := range all {
+		if p.draws(all[i].id) {
+			drawn = append(drawn, all[i])
+		}
+	}
+	return drawn
+}
+
 // hang draws the modules, and what is before the wall.
 func (p *painter) hang(r wall.Result, modules []module.Result) {
-	scenes := p.place(r, modules)
+	all := p.place(r, modules)
+	scenes := p.drawn(all)
 	p.items = p.grow(scenes)
 	p.shadows(scenes)
 	if p.o.Evening {
@@ -156,7 +170,7 @@ func (p *painter) hang(r wall.Result, modules []module.Result) {
 	case p.o.ShowSizes && p.o.Numbers:
 		p.running(r)
 	case p.o.ShowSizes:
-		p.sizes(r, scenes)
+		p.sizes(r, all)
 	}
 }
 
@@ -188,9 +202,7 @@ func newPainter(w *plan.Wall, o Options) *painter {
 func (p *painter) grow(scenes []scene) []drawing.Item {
 	n := 32
 	for i := range scenes {
-		if p.draws(scenes[i].id) {
-			n += 3*len(scenes[i].solids) + 9
-		}
+		n += 3*len(scenes[i].solids) + 9
 	}
 	return slices.Grow(p.items, n)
 }

@@ -42,7 +42,7 @@ func BenchmarkNextPageM(b *testing.B) {
 }
 
 // While a module is in the hand only its own group is drawn at every step, and the
-// dimensions.
+// dimensions; here it is carried over its neighbours.
 func BenchmarkDragPageM(b *testing.B) {
 	s := jobM()
 	id := s.Plan.Modules[20].ID
@@ -50,12 +50,16 @@ func BenchmarkDragPageM(b *testing.B) {
 	var p Painter
 	p.Page(&s)
 	s.Drag = app.Drag{Active: true, Modules: s.Chosen}
-	moved, _, err := edit.Apply(s.Plan, edit.Move{Arrangement: s.Arrangement, Module: id, DX: 20 * unit.Millimetre})
-	if err != nil {
-		b.Fatal(err)
+	var steps []app.Preview
+	for i := range 40 {
+		moved, _, err := edit.Apply(s.Plan, edit.Move{Arrangement: s.Arrangement, Module: id,
+			DX: unit.Length(100+5*i) * unit.Millimetre, DY: unit.Length(5*(i%25)) * unit.Millimetre})
+		require.NoError(b, err)
+		steps = append(steps, app.Preview{Shown: true, Plan: moved, Build: engine.Derive(moved, &s.Build)})
 	}
-	s.Preview = app.Preview{Shown: true, Plan: moved, Build: engine.Derive(moved, &s.Build)}
-	for b.Loop() {
+	b.ReportAllocs()
+	for i := 0; b.Loop(); i++ {
+		s.Preview = steps[i%len(steps)]
 		p.Page(&s)
 	}
 }
