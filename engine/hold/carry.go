@@ -1,6 +1,10 @@
 package hold
 
-import "math"
+import (
+	"math"
+
+	"ledgewright/engine/strength"
+)
 
 // A Case is where the things on a shelf stand.
 type Case string
@@ -29,6 +33,7 @@ type Verdict struct {
 	Shelves []Carrying
 	Uses    []Use // of every check, with all shelves carrying what they can
 	Gaps    []Gap // checks that could not be made, each once
+	Hand    []Use // the greatest use of each kind by a hand on a front edge, or a knock
 }
 
 // mostCarried is where the search for what a shelf carries ends, kg: no shelf of wood is
@@ -48,7 +53,12 @@ func (r *Response) Judge(site *Site) (Verdict, error) {
 		}
 		v.Shelves = append(v.Shelves, c)
 	}
-	return v, r.together(site, &v)
+	if err := r.together(site, &v); err != nil {
+		return v, err
+	}
+	var err error
+	v.Hand, err = r.brief(site)
+	return v, err
 }
 
 // alone finds what shelf i carries with the others empty.
@@ -149,7 +159,7 @@ func (r *Response) between(over func(float64) float64, low, atLow, high, atHigh 
 
 // judged holds the effect of the amounts against what the parts bear.
 func (r *Response) judged(site *Site, amounts []Amount, dense []float64) (*judge, error) {
-	j := &judge{r: r, site: site, dense: dense}
+	j := &judge{r: r, site: site, dense: dense, lasts: strength.Permanent}
 	e, err := r.Together(amounts...)
 	if err != nil {
 		return j, err

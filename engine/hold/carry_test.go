@@ -8,6 +8,7 @@ import (
 	"ledgewright/engine/module"
 	"ledgewright/engine/plan"
 	"ledgewright/engine/shop"
+	"ledgewright/engine/strength"
 	"ledgewright/engine/unit"
 	"ledgewright/engine/wall"
 )
@@ -52,4 +53,20 @@ func TestLoadPutBackUsesAll(t *testing.T) {
 		require.LessOrEqual(t, c.Alone, c.Even)
 		require.InDelta(t, 1, c.Governs.Part, 1e-3, kind)
 	}
+}
+
+// A hand of 300 N over one of two rods of 12 mm in a shelf 200 deep: the boards share it, so
+// that the rod sees between 300 N 200 mm / 2 and all of it, near its yield of 40 N m; a
+// plate program had 44 N m.
+func TestHandOnTheEdge(t *testing.T) {
+	m := module.Derive(tray("plate-back-12-open"), shop.Default(unit.Metric))
+	v := judged(t, &m)
+	hand := map[Kind]Use{}
+	for _, u := range v.Hand {
+		hand[u.Kind] = u
+		t.Logf("%s %.3f of %.3f", u.Kind, u.Value, u.Limit)
+	}
+	moment := hand[RodBends].Value * strength.RodSection(12) / 1000
+	require.InDelta(t, 44, moment, 12)
+	require.Contains(t, hand, TipTears)
 }

@@ -99,6 +99,7 @@ type judge struct {
 	gaps []Gap
 	// dense says how hard each shelf is loaded, N/mm², own weight left out.
 	dense []float64
+	lasts strength.DurationNDS
 }
 
 func (j *judge) use(u Use) {
@@ -183,6 +184,9 @@ func (j *judge) bends(on Use, r *rod, q RodForce) {
 	}
 	m, t := q.M+q.V*lever, q.T+q.H*lever
 	on.Kind, on.Limit = RodBends, strength.RodBending(strength.PlainSteel)
+	if j.lasts == strength.Minutes {
+		on.Limit = strength.PlainSteel // it may come up to its yield, and stay straight
+	}
 	on.Value = math.Sqrt(sq(m)+sq(t)) / strength.RodSection(r.of.Root.MM())
 	j.use(on)
 }
@@ -291,12 +295,12 @@ func (j *judge) screw(on Use, kind Kind, x *board.Fixing, s *board.Screw, h *Scr
 	}
 	d := s.Diameter.MM()
 	on.Kind, on.Limit = kind, 1
-	on.Value = pull / (strength.Withdrawal(StudG, d) * h.Grip * float64(strength.Permanent))
+	on.Value = pull / (strength.Withdrawal(StudG, d) * h.Grip * float64(j.lasts))
 	z, _ := strength.Dowel{
 		Diameter: s.Root.MM(), Yield: ScrewYield, Side: strength.Bearing{Rigid: true}, Gap: gap,
 		Main: strength.Bearing{Length: h.Grip, Strength: strength.BearingAcross(StudG, s.Root.MM())},
 	}.Push()
-	on.Value += push / (z * float64(strength.Permanent))
+	on.Value += push / (z * float64(j.lasts))
 	j.use(on)
 }
 
@@ -329,7 +333,10 @@ func (j *judge) heel(on Use, r *rod, p *plate, push float64, holes []Screw) {
 	if r.fixing.Seat == "lining" || !j.site.Lining.Known || j.site.Lining.Thickness == 0 || len(holes) == 0 {
 		return
 	}
-	on.Kind, on.Limit = HeelCrushes, strength.LiningCrushing
+	on.Kind, on.Limit = HeelCrushes, strength.LiningBacked
+	if j.lasts == strength.Minutes {
+		on.Limit = strength.LiningCrushes
+	}
 	on.Value = push / (2 * p.half[0] * strength.HeelHeight)
 	j.use(on)
 }
@@ -355,7 +362,7 @@ func (j *judge) inStud(on Use, r *rod, q RodForce) {
 	v := math.Sqrt(sq(q.V) + sq(q.H))
 	m := math.Sqrt(sq(q.M)+sq(q.T)) + v*j.site.Lining.Thickness
 	d := r.of.Diameter.MM()
-	on.Kind, on.Limit = RodInWood, strength.BearingAlong(StudG, d)/4*float64(strength.Permanent)
+	on.Kind, on.Limit = RodInWood, strength.BearingAlong(StudG, d)/4*float64(j.lasts)
 	on.Value = strength.BoreFullDepth(v, m, r.of.InWall.MM()) / d
 	j.use(on)
 }

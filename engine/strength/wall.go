@@ -1,8 +1,16 @@
 package strength
 
-// LiningCrushing is the pressure, MPa, that the heel of a plate may put on gypsum board
-// while it lasts: 2.4 as the board crushes, over 4 (memory).
-const LiningCrushing = 0.6
+// LiningCrushes is the pressure, MPa, at which the heel of a plate crushes gypsum board
+// (memory).
+const LiningCrushes = 2.4
+
+// What of it is allowed: a quarter while it lasts where the board has a hollow behind it, a
+// half where it lies on the stud that the plate is screwed to and cannot break through. Our
+// assumptions.
+const (
+	LiningHollow = LiningCrushes / 4
+	LiningBacked = LiningCrushes / 2
+)
 
 // HeelHeight is how high the strip is, mm, over which the heel of a plate presses. Our
 // assumption.

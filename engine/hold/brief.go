@@ -1,0 +1,95 @@
+package hold
+
+import (
+	"math"
+
+	"ledgewright/engine/strength"
+)
+
+// Loads of a moment: a hand that leans on a front edge, or an armful dropped on it; a knock
+// from the side; a push from below. Nothing may break and nothing stay bent, so steel is
+// held against its yield, and wood and screws are allowed what they bear for minutes. The
+// shelf is empty: what stands on it is checked by itself.
+
+// brief returns the greatest use of each kind by any push.
+func (r *Response) brief(site *Site) ([]Use, error) {
+	var worst []Use
+	for i := range r.Pushes {
+		p := &r.Pushes[i]
+		force := Knock
+		if p.Kind == Down {
+			force = Hand
+		}
+		e, err := r.Together(Amount{force, &p.Effect})
+		if err != nil {
+			return nil, err
+		}
+		j := &judge{r: r, site: site, dense: make([]float64, len(r.Shelves)), lasts: strength.Minutes}
+		j.passing(&e, p)
+		worst = greatestOf(worst, j.uses)
+	}
+	return worst, nil
+}
+
+// greatestOf keeps the greater use of each kind.
+func greatestOf(worst, uses []Use) []Use {
+next:
+	for _, u := range uses {
+		for i := range worst {
+			if worst[i].Kind == u.Kind {
+				if u.Part > worst[i].Part {
+					worst[i] = u
+				}
+				continue next
+			}
+		}
+		worst = append(worst, u)
+	}
+	return worst
+}
+
+// passing checks an effect of weight and a push.
+func (j *judge) passing(e *Effect, p *PushResponse) {
+	f := j.r.model
+	for i := range f.rods {
+		r := &f.rods[i]
+		on := Use{Bracket: r.fixing.Bracket, Board: r.fixing.Board}
+		j.bends(on, r, e.Rods[i])
+		j.root(on, r, e.Rods[i])
+		if p.Kind == Down && r.bar == p.bar {
+			j.tornByHand(on, r, p)
+		}
+	}
+	j.mitres(e)
+	j.links(e)
+}
+
+// tornByHand checks the wood in front of a rod's tip, and of a groove there, under a hand
+// near the rod: it spreads from where it stands.
+func (j *judge) tornByHand(on Use, r *rod, p *PushResponse) {
+	f := j.r.model
+	b := &f.boards[r.bar]
+	u, depth, t := r.of.At.U.MM(), b.board.Width.MM(), b.board.Thickness.MM()
+	if math.Abs(u-p.At) > nearStation {
+		return
+	}
+	strip := strength.Strip{Out: depth - r.of.InBoard.MM(), Left: t, Rod: r.of.Diameter.MM(),
+		Room: f.tributary(r).length(), Rib: f.ribbed(r.bar, u, strength.RibReach)}
+	j.tornBriefly(on, TipTears, strip)
+	for _, g := range b.grooves {
+		if g.span.From <= u && g.span.To >= u && g.back >= r.of.InBoard.MM() {
+			strip.Out, strip.Left, strip.Groove = depth-g.back, g.left, true
+			j.tornBriefly(on, GrooveTears, strip)
+		}
+	}
+}
+
+// tornBriefly checks a strip under a hand at the front edge.
+func (j *judge) tornBriefly(on Use, kind Kind, s strength.Strip) {
+	if s.Out <= 0 || s.Left <= 0 {
+		return
+	}
+	on.Kind, on.Value = kind, s.Stress(Hand*s.Out)
+	on.Limit = strength.TensionAcrossBriefly(0, s.Width()*s.Left*s.Out)
+	j.use(on)
+}
