@@ -1,23 +1,20 @@
-// Package assets holds what the tool ships besides its code: fonts, and the example
-// jobs as plans.
+// Package assets holds the example jobs that the tool ships, as plans.
 //
 // The examples are the shelves of one house, the house at the weir, from one board in
 // its porch to a wall of 48 modules. The house is invented. testdata/examples writes
-// them.
+// them: as documents into plans, for people, and as the codes of links into codes.go,
+// which are a third as large in the page's program. The fonts stand in assets/fonts,
+// for the page's program has no use for them.
 package assets
 
 import (
-	"embed"
-	"fmt"
+	"errors"
+	"strconv"
+	"strings"
 
+	"ledgewright/engine/link"
 	"ledgewright/engine/plan"
 )
-
-//go:embed plans/*.json
-var plans embed.FS
-
-//go:embed fonts/*.woff2 fonts/OFL.txt
-var fonts embed.FS
 
 // An Example is a job that shows what the tool is for.
 type Example struct {
@@ -55,41 +52,19 @@ func Names() []string {
 
 // Text returns the plan document of an example.
 func Text(name string) ([]byte, error) {
-	text, err := plans.ReadFile("plans/" + name + ".json")
+	p, err := Plan(name)
 	if err != nil {
-		return nil, fmt.Errorf("no example is called %q", name)
+		return nil, err
 	}
-	return text, nil
+	return plan.Pretty(p)
 }
 
 // Plan returns the plan of an example.
 func Plan(name string) (plan.Plan, error) {
-	text, err := Text(name)
-	if err != nil {
-		return plan.Plan{}, err
-	}
-	return plan.Decode(text)
-}
-
-// A Font is a font file: a subset in WOFF 2, or the licence of them all.
-type Font struct {
-	Name string // of the file
-	Body []byte
-}
-
-// Fonts returns the font files and their licence.
-func Fonts() []Font {
-	entries, err := fonts.ReadDir("fonts")
-	if err != nil {
-		panic(err) // the directory is part of the program
-	}
-	out := make([]Font, len(entries))
-	for i, e := range entries {
-		body, err := fonts.ReadFile("fonts/" + e.Name())
-		if err != nil {
-			panic(err)
+	for line := range strings.Lines(codes) {
+		if of, code, _ := strings.Cut(strings.TrimSpace(line), " "); of == name {
+			return link.DecodePlan(code)
 		}
-		out[i] = Font{e.Name(), body}
 	}
-	return out
+	return plan.Plan{}, errors.New("no example is called " + strconv.Quote(name))
 }

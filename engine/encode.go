@@ -1,7 +1,8 @@
 package engine
 
 import (
-	"fmt"
+	"errors"
+	"strconv"
 
 	"ledgewright/engine/document"
 	"ledgewright/engine/finding"
@@ -85,7 +86,7 @@ func Decode(text []byte) (Build, error) {
 		return Build{}, err
 	}
 	if f.Schema != Schema {
-		return Build{}, fmt.Errorf("schema: found %q, want %q", f.Schema, Schema)
+		return Build{}, errors.New("schema: found " + strconv.Quote(f.Schema) + ", want " + strconv.Quote(Schema))
 	}
 	return fromFile(f)
 }
@@ -128,7 +129,7 @@ func fromFile(f Document) (Build, error) {
 		Arrangements: f.Arrangements, Parts: f.Parts, Holds: f.Holds,
 	}
 	if len(f.Verdicts) != len(b.Verdicts) {
-		return Build{}, fmt.Errorf("verdicts: found %d, want %d", len(f.Verdicts), len(b.Verdicts))
+		return Build{}, errors.New("verdicts: found " + strconv.Itoa(len(f.Verdicts)) + ", want " + strconv.Itoa(len(b.Verdicts)))
 	}
 	for i, v := range f.Verdicts {
 		b.Verdicts[i] = Verdict{

@@ -19,6 +19,7 @@ import (
 	"github.com/andybalholm/brotli"
 
 	"ledgewright/assets"
+	"ledgewright/assets/fonts"
 )
 
 //go:embed still.html tokens.css ledgewright.css icon.svg
@@ -84,7 +85,7 @@ func (p Pages) add(name string, body []byte) string {
 
 // addStyle puts the fonts and the style sheet that names them.
 func (p Pages) addStyle() string {
-	for _, f := range assets.Fonts() {
+	for _, f := range fonts.All() {
 		if path.Ext(f.Name) != ".woff2" {
 			p["fonts/"+f.Name] = f.Body
 		}

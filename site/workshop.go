@@ -8,7 +8,7 @@ import (
 	"path"
 	"strings"
 
-	"ledgewright/assets"
+	"ledgewright/assets/fonts"
 )
 
 //go:embed workshop
@@ -80,7 +80,7 @@ func part(name string) []byte {
 
 // withFonts puts the fonts beside a style sheet and names them in it.
 func withFonts(css string, p Pages) string {
-	for _, f := range assets.Fonts() {
+	for _, f := range fonts.All() {
 		if path.Ext(f.Name) == ".woff2" {
 			css = strings.ReplaceAll(css, "fonts/"+f.Name, p.add("fonts/"+f.Name, f.Body))
 		}

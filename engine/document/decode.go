@@ -2,7 +2,6 @@ package document
 
 import (
 	"errors"
-	"fmt"
 	"reflect"
 	"strconv"
 	"strings"
@@ -16,7 +15,7 @@ import (
 func DecodeNode(text []byte, n Node, into any) error {
 	v := reflect.ValueOf(into)
 	if v.Kind() != reflect.Pointer || v.IsNil() {
-		return fmt.Errorf("document: %T is no place to read into", into)
+		return errors.New("document: a value that is not a pointer is no place to read into")
 	}
 	err := decoder{types{}}.value(n, v.Elem())
 	if text == nil {
@@ -82,7 +81,7 @@ func (d decoder) whole(n Node, v reflect.Value) error {
 	case v.CanInt():
 		return d.scaled(n, v, 0, mostWhole, "whole-number", "a whole number")
 	case !v.CanUint():
-		return fmt.Errorf("document: %s has no form", v.Type())
+		return errors.New("document: " + v.Type().String() + " has no form")
 	}
 	w, err := unit.Scaled(n.Text, 0, mostWhole)
 	if n.Kind != Number || err != nil || w < 0 || v.OverflowUint(uint64(w)) {

@@ -2,7 +2,6 @@ package document
 
 import (
 	"errors"
-	"fmt"
 	"math"
 	"reflect"
 	"unicode/utf8"
@@ -69,7 +68,7 @@ func (e encoder) plain(v reflect.Value) (Node, error) {
 		n := int64(min(v.Uint(), mostWhole))
 		return within(WholeNode(n), n, mostWhole)
 	}
-	return Node{}, fmt.Errorf("document: %s has no form", v.Type())
+	return Node{}, errors.New("document: " + v.Type().String() + " has no form")
 }
 
 // characters reports whether s could be read back.

@@ -2,8 +2,8 @@ package drawing
 
 import (
 	"encoding/binary"
-	"fmt"
 	"math"
+	"strconv"
 	"unicode/utf8"
 )
 
@@ -278,4 +278,4 @@ type WireError struct {
 	Why string
 }
 
-func (e *WireError) Error() string { return fmt.Sprintf("drawing, byte %d: %s", e.At, e.Why) }
+func (e *WireError) Error() string { return "drawing, byte " + strconv.Itoa(e.At) + ": " + e.Why }

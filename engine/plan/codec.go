@@ -2,7 +2,6 @@ package plan
 
 import (
 	"errors"
-	"fmt"
 	"strconv"
 	"strings"
 
@@ -51,10 +50,22 @@ func Decode(text []byte) (Plan, error) {
 	}
 	p, err := decode(text, n, of)
 	if err != nil && of > version {
-		err = fmt.Errorf("this plan was written by a newer version (%s%d) and cannot be understood: %w", format, of, err)
+		err = &newerError{of, err}
 	}
 	return p, err
 }
+
+// A newerError is what is wrong with a plan of a version above this one.
+type newerError struct {
+	of  int
+	err error
+}
+
+func (e *newerError) Error() string {
+	return "this plan was written by a newer version (" + format + strconv.Itoa(e.of) + ") and cannot be understood: " + e.err.Error()
+}
+
+func (e *newerError) Unwrap() error { return e.err }
 
 // decode reads the plan n, which is of the given version.
 func decode(text []byte, n document.Node, of int) (Plan, error) {

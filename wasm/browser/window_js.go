@@ -1,7 +1,6 @@
 package browser
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 	"syscall/js"
@@ -175,8 +174,19 @@ func (w *window) callback(do func(args []js.Value)) js.Func {
 // guard is deferred where the browser calls.
 func (w *window) guard() {
 	if r := recover(); r != nil {
-		w.fail(fmt.Sprint(r))
+		w.fail(recovered(r))
 	}
+}
+
+// recovered says what was recovered.
+func recovered(r any) string {
+	switch r := r.(type) {
+	case error:
+		return r.Error()
+	case string:
+		return r
+	}
+	return "something that is no error"
 }
 
 // fail shows that the program has stopped, after a last attempt to keep the job.
