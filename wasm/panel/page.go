@@ -2,12 +2,14 @@ package panel
 
 import (
 	"reflect"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
 
 	"ledgewright/engine"
 	"ledgewright/engine/finding"
+	"ledgewright/engine/unit"
 	"ledgewright/engine/words"
 	"ledgewright/wasm/app"
 )
@@ -24,6 +26,7 @@ type Painter struct {
 	panel  made
 	boards made
 	stick  made
+	ledge  ledged
 	code   linkCode
 	wood   tinted
 }
@@ -56,7 +59,7 @@ func (p *Painter) Page(s *app.State) Node {
 	if s.Typing.Open {
 		root.add(typing(s))
 	}
-	root.add(ledge(s), withDocked(s, p.panel.once(s, p.side)), p.stick.once(s, stick))
+	root.add(p.ledge.once(s), withDocked(s, p.panel.once(s, p.side)), p.stick.once(s, stick))
 	return root
 }
 
@@ -257,6 +260,28 @@ func lamp(s *app.State) Node {
 		n.On = []Handler{{"click", app.Set{Name: "theme", Value: "day"}}}
 	}
 	return n
+}
+
+// A ledged is the ledge with the verdicts that it holds.
+type ledged struct {
+	node  Node
+	holds [3]engine.Verdict
+	style unit.Style
+}
+
+// once makes the ledge anew only if a verdict has changed: at most steps of a drag none has.
+func (l *ledged) once(s *app.State) Node {
+	_, build := base(s)
+	style := s.Plan.Style()
+	same := l.node != nil && l.style == style
+	for i, v := range build.Verdicts {
+		o := &l.holds[i]
+		same = same && o.Of == v.Of && o.Severity == v.Severity && o.Key == v.Key && slices.Equal(o.Args, v.Args)
+	}
+	if !same {
+		*l = ledged{ledge(s), build.Verdicts, style}
+	}
+	return l.node
 }
 
 // ledge holds the three verdicts, each of which leads to its worst finding.
