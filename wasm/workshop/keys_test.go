@@ -39,7 +39,7 @@ func TestKeysAloneFromAnEmptyPlanToALink(t *testing.T) {
 	k := b.Keeps("a shelf", func(k visitor.Kept) bool { return len(k.Plan.Modules) == 1 })
 	pose := k.Plan.Arrangements[0].Poses[0]
 
-	b.TabTo("group", "Wall: the arrow keys move what is chosen")
+	b.TabTo("group", "Wall: the arrow keys move what is chosen, or else the view")
 	b.Press(kb.ArrowRight)
 	b.Press(kb.ArrowUp, visitor.Shift())
 	k = b.Keeps("two moves", func(k visitor.Kept) bool { p := k.Plan.Arrangements[0].Poses[0]; return p.X > pose.X && p.Y > pose.Y })
