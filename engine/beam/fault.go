@@ -1,8 +1,8 @@
 package beam
 
 import (
-	"fmt"
 	"math"
+	"strconv"
 )
 
 // What is wrong with a member.
@@ -26,7 +26,7 @@ type MemberError struct {
 
 // Error names the member and what is wrong.
 func (e *MemberError) Error() string {
-	return fmt.Sprintf("member %d %q %s", e.Member, e.Name, e.What)
+	return "member " + strconv.Itoa(e.Member) + " " + strconv.Quote(e.Name) + " " + e.What
 }
 
 // A NodeError says what is wrong with a node of a frame.
@@ -37,7 +37,9 @@ type NodeError struct {
 }
 
 // Error names the node and what is wrong.
-func (e *NodeError) Error() string { return fmt.Sprintf("node %d %q %s", e.Node, e.Name, e.What) }
+func (e *NodeError) Error() string {
+	return "node " + strconv.Itoa(e.Node) + " " + strconv.Quote(e.Name) + " " + e.What
+}
 
 // A LoadError says what is wrong with a load.
 type LoadError struct{ What string }
@@ -61,7 +63,7 @@ var ways = [6]string{"along x", "along y", "along z", "about x", "about y", "abo
 
 // Error names the part and the way it moves.
 func (e *Loose) Error() string {
-	return fmt.Sprintf("nothing holds %q %s (moving nodes: %d)", e.Names[0], ways[e.Way], len(e.Nodes))
+	return "nothing holds " + strconv.Quote(e.Names[0]) + " " + ways[e.Way] + " (moving nodes: " + strconv.Itoa(len(e.Nodes)) + ")"
 }
 
 // check returns what is wrong with the frame.
@@ -165,8 +167,11 @@ func (m *mesh) place(member int, from, to float64) error {
 	}
 	length := m.shapes[member].length
 	if !(from >= 0 && from <= to && to <= length*(1+roundingOfPlaces)) {
-		return &LoadError{fmt.Sprintf("from %g to %g on member %d %q, which is %g long",
-			from, to, member, m.frame.Members[member].Name, length)}
+		return &LoadError{"from " + figure(from) + " to " + figure(to) + " on member " + strconv.Itoa(member) + " " +
+			strconv.Quote(m.frame.Members[member].Name) + ", which is " + figure(length) + " long"}
 	}
 	return nil
 }
+
+// figure writes a number as short as it can be.
+func figure(x float64) string { return strconv.FormatFloat(x, 'g', -1, 64) }

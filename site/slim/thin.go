@@ -163,8 +163,71 @@ func (t tables) empty(funcs []int, k kept) {
 			}
 		}
 	}
+	t.level(funcs)
 	for i := t.buckets; i+4 < t.end; i += bucketSize {
 		x := binary.LittleEndian.Uint32(t.memory[i:])
 		t.put(i, x-x%stride)
 	}
+}
+
+// What a function's description has at least once it is levelled: steps for pointer maps,
+// and data for the pointer maps of arguments and locals and for stack objects.
+const (
+	leastSteps = 2
+	leastData  = 3
+)
+
+// level writes the descriptions of functions anew, without the tables that are empty now,
+// at distances of 64 bytes: alike bytes then stand at like distances, and the offsets grow
+// evenly. Descriptions that would not fit stay where they are.
+func (t tables) level(funcs []int) {
+	from := t.index + 8*t.count + 4
+	from = (from + funcSlot - 1) / funcSlot * funcSlot
+	var out memory
+	offsets := make([]int, len(funcs))
+	for i, at := range funcs {
+		offsets[i] = from + len(out) - t.funcs.at
+		out = append(out, t.levelled(at)...)
+	}
+	if from+len(out) > t.funcs.to() {
+		return
+	}
+	for i, off := range offsets {
+		t.put(t.index+8*i+4, uint32(off))
+	}
+	clear(t.memory[t.index+8*t.count+4 : t.funcs.to()])
+	copy(t.memory[from:], out)
+}
+
+// funcSlot is what the description of a function fills, or a multiple of it.
+const funcSlot = 64
+
+// levelled is the description of a function without tables that are not there.
+func (t tables) levelled(at int) memory {
+	steps, data := t.word(at+funcSteps), int(t.memory[at+funcData])
+	for steps > 0 && t.word(t.stepsAt(at, steps-1)) == 0 {
+		steps--
+	}
+	for data > 0 && t.word(t.dataAt(at, data-1)) == none {
+		data--
+	}
+	allSteps, allData := max(steps, leastSteps), max(data, leastData)
+	size := funcSize + 4*allSteps + 4*allData
+	out := make(memory, (size+funcSlot-1)/funcSlot*funcSlot)
+	copy(out, t.memory[at:at+funcSize])
+	out.put(funcSteps, uint32(allSteps))
+	out[funcData] = byte(allData)
+	for n := range allSteps {
+		if n < steps {
+			out.put(funcSize+4*n, uint32(t.word(t.stepsAt(at, n))))
+		}
+	}
+	for n := range allData {
+		x := uint32(none)
+		if n < data {
+			x = uint32(t.word(t.dataAt(at, n)))
+		}
+		out.put(funcSize+4*allSteps+4*n, x)
+	}
+	return out
 }
