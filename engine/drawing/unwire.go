@@ -160,7 +160,8 @@ func (u *Unpacker) path() []Step {
 		if u.err != nil {
 			return nil
 		}
-		s := Step{To: u.byte()}
+		u.steps = append(u.steps, Step{To: u.byte()})
+		s := &u.steps[len(u.steps)-1]
 		switch s.To {
 		case 'M', 'L':
 			s.P = u.point()
@@ -170,7 +171,6 @@ func (u *Unpacker) path() []Step {
 		default:
 			u.fail("no such step of a path")
 		}
-		u.steps = append(u.steps, s)
 	}
 	return u.steps[from:len(u.steps):len(u.steps)]
 }
@@ -306,13 +306,24 @@ func (u *Unpacker) number() float64 {
 	if b == nil {
 		return 0
 	}
+	return u.whole(b)
+}
+
+// whole returns the number in eight bytes just taken.
+func (u *Unpacker) whole(b []byte) float64 {
 	bits := binary.LittleEndian.Uint64(b)
 	x := math.Float64frombits(bits)
 	if math.Float64bits(finite(x)) != bits {
 		u.at -= 8
-		u.fail("a number that is not finite")
+		u.fail("a number that is not finite, or a nought below nought")
 	}
 	return x
 }
 
-func (u *Unpacker) point() Point { return Point{u.number(), u.number()} }
+func (u *Unpacker) point() Point {
+	b := u.take(16)
+	if b == nil {
+		return Point{}
+	}
+	return Point{u.whole(b[:8]), u.whole(b[8:])}
+}

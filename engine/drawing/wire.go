@@ -3,6 +3,7 @@ package drawing
 import (
 	"encoding/binary"
 	"math"
+	"slices"
 	"strconv"
 	"unicode/utf8"
 )
@@ -160,21 +161,37 @@ func (p *Packer) line(l *Line) {
 	p.numbers(dash...)
 }
 
+// longestStep is the most bytes that a step takes.
+const longestStep = 1 + 6*8
+
+// path writes into room made once for all steps: paths are most of a drawing.
 func (p *Packer) path(path []Step) {
 	p.count(len(path))
+	at := len(p.to)
+	b := slices.Grow(p.to, longestStep*len(path))[:at+longestStep*len(path)]
 	for i := range path {
 		s := &path[i]
+		b[at] = s.To
+		at++
 		switch s.To {
 		case 'M', 'L':
-			p.to = append(p.to, s.To)
-			p.points(s.P)
+			putPoint(b[at:at+16], s.P)
+			at += 16
 		case 'C':
-			p.to = append(p.to, s.To)
-			p.points(s.P, s.P1, s.P2)
+			putPoint(b[at:at+16], s.P)
+			putPoint(b[at+16:at+32], s.P1)
+			putPoint(b[at+32:at+48], s.P2)
+			at += 48
 		default:
-			p.to = append(p.to, 'Z')
+			b[at-1] = 'Z'
 		}
 	}
+	p.to = b[:at]
+}
+
+func putPoint(b []byte, q Point) {
+	binary.LittleEndian.PutUint64(b, math.Float64bits(finite(q.X)))
+	binary.LittleEndian.PutUint64(b[8:], math.Float64bits(finite(q.Y)))
 }
 
 func (p *Packer) wood(w *Wood) {
@@ -264,9 +281,10 @@ func (p *Packer) points(ps ...Point) {
 	}
 }
 
-// finite returns x, or 0 for what is not finite. There is one nought.
+// finite returns x, or 0 for what is not finite: less itself that is not 0. There is one
+// nought.
 func finite(x float64) float64 {
-	if math.IsNaN(x) || math.IsInf(x, 0) || x == 0 {
+	if x-x != 0 || x == 0 {
 		return 0
 	}
 	return x
