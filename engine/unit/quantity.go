@@ -143,6 +143,11 @@ func part(t token) (int64, bool) {
 	return n, err == nil && len(t.text) <= 9
 }
 
+// ungrouped leaves points and commas out.
+func ungrouped(text string) string {
+	return strings.ReplaceAll(strings.ReplaceAll(text, ".", ""), ",", "")
+}
+
 // decimal reads a number without a fraction, with a point or a comma.
 func (p *parser) decimal() (quantity, *ParseError) {
 	start := p.at
@@ -154,9 +159,9 @@ func (p *parser) decimal() (quantity, *ParseError) {
 	if points > 1 {
 		e := p.wrong(start, p.at, Grouping, "has more than one point or comma; digits are not grouped")
 		if i := strings.LastIndexAny(text, ".,"); strings.Count(text, text[i:i+1]) == 1 {
-			e.Try = []string{strings.NewReplacer(".", "", ",", "").Replace(text[:i]) + "." + text[i+1:]}
+			e.Try = []string{ungrouped(text[:i]) + "." + text[i+1:]}
 		} else {
-			e.Try = []string{strings.NewReplacer(".", "", ",", "").Replace(text)}
+			e.Try = []string{ungrouped(text)}
 		}
 		return quantity{}, e
 	}

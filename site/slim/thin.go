@@ -163,11 +163,26 @@ func (t tables) empty(funcs []int, k kept) {
 			}
 		}
 	}
+	for _, at := range funcs {
+		t.shorten(t.names.at + t.word(at+funcName))
+	}
 	t.level(funcs)
 	for i := t.buckets; i+4 < t.end; i += bucketSize {
 		x := binary.LittleEndian.Uint32(t.memory[i:])
 		t.put(i, x-x%stride)
 	}
+}
+
+// shorten leaves out for which types a function was made. A trace writes "[...]" for them
+// anyway (runtime.funcNameForPrint).
+func (t tables) shorten(at int) {
+	name := t.memory[at : at+bytes.IndexByte(t.memory[at:], 0)]
+	from, to := bytes.IndexByte(name, '['), bytes.LastIndexByte(name, ']')
+	if from < 0 || to-from <= len("[...") {
+		return
+	}
+	short := append([]byte("[..."), name[to:]...)
+	clear(name[from:][copy(name[from:], short):])
 }
 
 // What a function's description has at least once it is levelled: steps for pointer maps,
