@@ -68,8 +68,9 @@ type palette struct {
 }
 
 func newPalette(theme Theme) palette {
-	p := palette{theme: theme, of: map[Tone][2]string{}}
-	for _, t := range tones() {
+	all := tones()
+	p := palette{theme: theme, of: make(map[Tone][2]string, len(all))}
+	for _, t := range all {
 		switch theme {
 		case Evening:
 			p.of[t.name] = [2]string{t.evening, t.evening2}
