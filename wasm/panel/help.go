@@ -5,9 +5,7 @@ import "ledgewright/wasm/app"
 // helpButton stands in the head of every page and shows, in place of the panel, how the
 // page works.
 func helpButton(s *app.State) Node {
-	return el("button", "help", attr("type=button"), class("btn"), state("aria-pressed", s.On[app.Help]),
-		at("aria-label", term(s, "help.button")), onClick(app.Show{What: app.Help}),
-		el("span", "", class("opt"), text(term(s, "help.button"))), el("span", "", class("narrow"), text("?")))
+	return iconButton("help", "help", term(s, "help.button"), app.Show{What: app.Help}, class("btn"), state("aria-pressed", s.On[app.Help]))
 }
 
 // help is the panel that says how the page works.

@@ -39,6 +39,8 @@ func icons(name string) iconShape {
 		return iconShape{false, []string{"M4 4h16v16H4zM4 12L12 4M4 20L20 4M12 20l8-8"}}
 	case "bench":
 		return iconShape{false, []string{"M7 3h10v18H7z", "M10 17.5h4M9 8h6v5H9z"}}
+	case "help":
+		return iconShape{false, []string{"M8.5 9a3.5 3.5 0 116 2.5C13 13 12 13.5 12 15.5M12 19v.3"}}
 	case "left":
 		return iconShape{false, []string{"M19 12H5M10.5 6.5L5 12l5.5 5.5"}}
 	case "right":
