@@ -108,7 +108,7 @@ func frameWords() []Entry {
 		{"page.level-line", "Level line above the floor"},
 		{"page.plumb-line", "Plumb line from the left end"},
 		{"page.point", "Point {number}"},
-		{"page.points", "Points {first} to {last}"},
+		{"page.points", "Points {first}–{last}"},
 		{"page.wall-width", "Width of the wall"},
 		{"page.wall-height", "Height of the wall"},
 		{"page.stud-at", "Stud {number} from the left end"},

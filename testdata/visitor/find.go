@@ -118,6 +118,9 @@ func (t Thing) State(name string) string {
 	return strings.Trim(string(t.is.Properties[i].Value.Value), `"`)
 }
 
+// Described returns the words that describe a thing besides its name.
+func (t Thing) Described() string { return plain(valueOf(t.is.Description)) }
+
 // Value returns what stands in a control.
 func (b *Tab) Value(t Thing) string {
 	b.T.Helper()

@@ -226,5 +226,5 @@ func (b *Tab) TabTo(role, name string) {
 		way = append(way, at.Role+" “"+at.Name+"”")
 		b.Press(kb.Tab)
 	}
-	require.Fail(b.T, "not reached by the Tab key", "%s “%s”, by way of %s", role, name, strings.Join(way[:60], ", "))
+	require.Fail(b.T, "not reached by the Tab key", "%s “%s”, by way of %s", role, name, strings.Join(append(way[:30], way[len(way)-30:]...), ", "))
 }

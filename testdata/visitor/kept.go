@@ -1,6 +1,7 @@
 package visitor
 
 import (
+	"context"
 	"encoding/json"
 	"os"
 	"path/filepath"
@@ -8,7 +9,10 @@ import (
 	"strings"
 
 	"github.com/chromedp/cdproto/browser"
+	"github.com/chromedp/cdproto/cdp"
 	"github.com/chromedp/cdproto/dom"
+	"github.com/chromedp/cdproto/inspector"
+	"github.com/chromedp/cdproto/page"
 	. "github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/require"
 
@@ -133,4 +137,19 @@ func (b *Tab) Upload(name, path string) {
 	t := b.See("button", name)
 	_, err := Call(b.Ctx, dom.SetFileInputFiles, dom.SetFileInputFilesParams{Files: []string{path}, BackendNodeID: t.node})
 	require.NoError(b.T, err)
+}
+
+// Kill ends the process of the page, as a system does that is short of memory: nothing of
+// the page is asked or told. Then the page is opened again.
+func (b *Tab) Kill() {
+	b.T.Helper()
+	crashed := Events(b.Ctx, inspector.TargetCrashed)
+	soon, cancel := context.WithTimeout(b.Ctx, patience)
+	defer cancel()
+	go func() { _, _ = Call(soon, page.Crash, cdp.Empty{}) }() // nobody is left to answer
+	for range crashed {
+		break
+	}
+	b.Wait("the page again", func() bool { return Do(b.Ctx, Navigate(b.House.URL)) == nil }) // by another process
+	b.Until(`performance.getEntriesByName('usable').length`, "1")
 }

@@ -18,6 +18,7 @@ import (
 	"sync"
 	"time"
 
+	"github.com/chromedp/cdproto/cdp"
 	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/cdproto/network"
 	"github.com/chromedp/cdproto/page"
@@ -173,6 +174,8 @@ func (h *House) Visit(t T, size Size, script string) *Tab {
 	require.NoError(t, Listen(ctx, b.hear))
 	t.Cleanup(b.leave)
 	_, err := Call(ctx, network.Enable, network.EnableParams{})
+	require.NoError(t, err)
+	_, err = Call(ctx, emulation.SetFocusEmulationEnabled, emulation.SetFocusEmulationEnabledParams{Enabled: true}) // several tabs at once have the focus
 	require.NoError(t, err)
 	_, err = Call(ctx, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{Source: watch + script})
 	require.NoError(t, err)
@@ -346,4 +349,26 @@ func (b *Tab) Until(js, want string) {
 func (b *Tab) Calm() {
 	b.T.Helper()
 	b.Await(`new Promise(done => { const look = () => askFrame(() => askFrame(() => framesAsked === framesShown && document.getAnimations().every(a => a.playState !== 'running') ? done('') : look())); look() })`)
+}
+
+// History are the addresses that Back can go to, up to the present one.
+func (b *Tab) History() (out []string) {
+	b.T.Helper()
+	h, err := Call(b.Ctx, page.GetNavigationHistory, cdp.Empty{})
+	if err != nil { // in between two pages there is none
+		return nil
+	}
+	for _, e := range h.Entries[:h.CurrentIndex+1] {
+		out = append(out, e.URL)
+	}
+	return out
+}
+
+// Address is what stands in the address bar.
+func (b *Tab) Address() string {
+	b.T.Helper()
+	if all := b.History(); len(all) > 0 {
+		return all[len(all)-1]
+	}
+	return ""
 }

@@ -3,12 +3,14 @@
 package main
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
 	"ledgewright/engine"
 	"ledgewright/engine/plan"
+	"ledgewright/engine/unit"
 	"ledgewright/testdata/visitor"
 )
 
@@ -40,6 +42,7 @@ const house5 = `{
 // A free form by finger: from an empty plan to the build that the same plan gives when
 // it is typed by hand.
 func TestAFreeFormByFinger(t *testing.T) {
+	t.Parallel()
 	b := arrive(t)
 	b.Write("Wall width", "3000")
 	b.Write("Height", "2400")
@@ -107,4 +110,43 @@ func TestAFreeFormByFinger(t *testing.T) {
 	require.NoError(t, err)
 	require.JSONEq(t, string(text), build(b))
 	require.True(t, string(text) == build(b), "byte for byte")
+}
+
+// A module whose turns do not close says so at the box that was ticked, and what to do; once
+// they do, the same box closes it.
+func TestWhyAModuleDoesNotClose(t *testing.T) {
+	t.Parallel()
+	const box = "Closed: the last board meets the first"
+	b := aWall(t)
+	b.Job("Arrange")
+	b.Tap("button", "Add a Shelf")
+	why := func(says string) {
+		t.Helper()
+		b.Tap("checkbox", box)
+		b.Wait(says, func() bool {
+			all := b.All("checkbox", box)
+			return len(all) > 0 && strings.Contains(all[0].Described(), says)
+		})
+		tick := b.See("checkbox", box)
+		require.Equal(t, "true", tick.State("invalid"))
+		require.Equal(t, "false", tick.State("checked"), "the box shows what is so")
+	}
+	why("1 board does not close; it takes 3 or more")
+	for range 4 {
+		b.Tap("button", "Add a board at the end")
+	}
+	b.Keeps("five boards", func(k visitor.Kept) bool { return len(k.Plan.Modules[0].Boards) == 5 })
+	why("the turns add up to 360°, and no last corner makes 360° of that; change the turns first")
+	n := steps(b)
+
+	for _, corner := range []string{"2", "4"} {
+		b.Unfold("Corner " + corner + " …")
+		b.Fill("Corner "+corner+" turn, °", "45")
+	}
+	b.Steps(n + 2)
+	b.Tap("checkbox", box)
+	k := b.Keeps("a closed module", func(k visitor.Kept) bool { return k.Plan.Modules[0].Closed })
+	require.Len(t, k.Plan.Modules[0].Corners, 5)
+	require.Equal(t, 90*unit.Degree, k.Plan.Modules[0].Corners[4].Turn, "the last corner makes up what is missing")
+	b.Wait("no more words at the box", func() bool { return b.See("checkbox", box).Described() == "" })
 }

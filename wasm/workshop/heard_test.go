@@ -39,6 +39,7 @@ var anew = flag.Bool("update", false, "write the accessibility trees anew, to be
 // hint below a field is heard twice, as it describes the field. "No module is chosen" is
 // text between two regions, with no heading.
 func TestWhatIsHeardOfSurveyAndArrange(t *testing.T) {
+	t.Parallel()
 	b := house.Visit(t, visitor.Tablet, "").Go("")
 	b.Tap("button", "Study")
 	b.Says("Kept here") // so that it is heard the same each time

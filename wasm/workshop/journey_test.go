@@ -17,6 +17,7 @@ import (
 
 // From the start page to a module on the wall, with one finger.
 func TestFirstVisitToTheFirstModule(t *testing.T) {
+	t.Parallel()
 	b := arrive(t)
 	b.See("heading", "Start with the wall")
 	b.Write("Wall width", "2960")
@@ -39,6 +40,7 @@ func TestFirstVisitToTheFirstModule(t *testing.T) {
 
 // A wall taken down from nothing: by figures typed and lists chosen from.
 func TestSurveyFromNothing(t *testing.T) {
+	t.Parallel()
 	b := aWall(t)
 	b.See("region", "Verdicts")
 	b.Says("Not checked") // what is not known is seen not to be known
@@ -93,6 +95,7 @@ func TestSurveyFromNothing(t *testing.T) {
 
 // A shelf dragged past a stud sticks to it: one step, undone and made again by name.
 func TestDragToAStud(t *testing.T) {
+	t.Parallel()
 	b := aShelf(t)
 	before, _ := b.Kept()
 	n := len(before.Steps)
@@ -161,6 +164,7 @@ func toStud(t *testing.T, p plan.Plan) float64 {
 
 // What was made is there after the page is loaded again, with the steps that led to it.
 func TestReloadFindsEverything(t *testing.T) {
+	t.Parallel()
 	b := aShelf(t)
 	b.Tap("button", "Turn right 90°")
 	b.Tap("button", "Move up 10 mm")
@@ -173,6 +177,7 @@ func TestReloadFindsEverything(t *testing.T) {
 	again, ok := b.Kept()
 	require.True(t, ok)
 	require.Equal(t, k, again)
+	b.See("button", "Undo: move Shelf")
 	b.Tap("button", "Redo: move Shelf")
 	b.Keeps("no undone step", func(k visitor.Kept) bool { return len(k.Undone) == 0 })
 	for range len(k.Steps) + 1 {
@@ -190,6 +195,7 @@ func TestReloadFindsEverything(t *testing.T) {
 
 // Turning, flipping and mirroring, a gap and a size typed: each one step under a name.
 func TestTurnFlipMirrorAndTypedFigures(t *testing.T) {
+	t.Parallel()
 	b := aShelf(t)
 	n := steps(b)
 	pose := func(k visitor.Kept) plan.Pose { return k.Plan.Arrangements[0].Poses[0] }

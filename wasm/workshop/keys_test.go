@@ -16,6 +16,7 @@ import (
 // From an empty plan to a link by keys alone: Tab, arrows, Enter, the space bar, what is
 // typed, and the shortcuts for undoing. Every stop of the way shows its focus.
 func TestKeysAloneFromAnEmptyPlanToALink(t *testing.T) {
+	t.Parallel()
 	b := house.Visit(t, visitor.Tablet, copied).Go("")
 	b.TabTo("textbox", "Wall width")
 	b.Press("2960")
@@ -87,6 +88,7 @@ func TestKeysAloneFromAnEmptyPlanToALink(t *testing.T) {
 // From an empty plan to a link by the panel alone: the picture takes no finger and
 // nobody sees it.
 func TestListAloneFromAnEmptyPlanToALink(t *testing.T) {
+	t.Parallel()
 	b := house.Visit(t, visitor.Tablet, copied).Go("")
 	b.Write("Wall width", "2960")
 	b.Write("Height", "2460")

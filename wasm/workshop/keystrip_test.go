@@ -16,6 +16,7 @@ import (
 // and in a job: its keys are 44 px, stand where they can be reached and do not cover the
 // field, and what they put in is read and set as if it had been typed.
 func TestKeysAtTheFootOfThePanel(t *testing.T) {
+	t.Parallel()
 	for _, size := range []visitor.Size{visitor.Tablet, visitor.Upright, visitor.Phone} {
 		t.Run(size.String(), func(t *testing.T) {
 			b := house.Visit(t, size, "").Go("")

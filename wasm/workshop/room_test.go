@@ -27,7 +27,7 @@ func TestTextSpacing(t *testing.T) {
 			t.Parallel()
 			b := house.Visit(t, size, "").Go("")
 			b.Run(spaced)
-			require.Equal(t, "1.8px", b.Text(`getComputedStyle(document.querySelector('aside p')).letterSpacing`), "the spacing is in force")
+			require.Equal(t, "0.12", b.Text(`(s => (parseFloat(s.letterSpacing) / parseFloat(s.fontSize)).toFixed(2))(getComputedStyle(document.querySelector('aside p')))`), "the spacing is in force")
 			look := func(at string) {
 				t.Helper()
 				b.Calm()

@@ -18,6 +18,7 @@ import (
 // Through all jobs, files and a reload: nothing that the policy refuses, nothing asked
 // of anywhere else. Each visit looks for both at its end.
 func TestPolicyIsKeptThroughout(t *testing.T) {
+	t.Parallel()
 	b := house.Visit(t, visitor.Tablet, copied).Go("")
 	b.Tap("button", "Landing")
 	for _, job := range []string{"Survey", "Make", "Hang", "Agree", "Arrange"} {
@@ -42,6 +43,7 @@ func TestPolicyIsKeptThroughout(t *testing.T) {
 
 // The site works from any path of a host that only hands out files.
 func TestAnyPathOfAStaticHost(t *testing.T) {
+	t.Parallel()
 	const under = "/shop/tools/ledgewright/"
 	plain := http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		body, ok := house.Pages(strings.TrimPrefix(r.URL.Path, under))
@@ -76,6 +78,7 @@ func TestAnyPathOfAStaticHost(t *testing.T) {
 
 // With the program blocked, or programs turned off, the page still says what it is.
 func TestWithoutTheProgram(t *testing.T) {
+	t.Parallel()
 	for _, c := range []struct{ name, before, says string }{
 		{"no WebAssembly", "delete window.WebAssembly", "This browser is too old for it"},
 		{"the program does not arrive", "window.fetch = () => Promise.reject(new TypeError('Failed to fetch'))", "The program did not arrive"},
@@ -94,6 +97,7 @@ func TestWithoutTheProgram(t *testing.T) {
 
 // While nothing happens, nothing is drawn.
 func TestIdlePageAsksForNoFrames(t *testing.T) {
+	t.Parallel()
 	b := house.Visit(t, visitor.Tablet, "").Go("")
 	b.Tap("button", "Study")
 	b.See("heading", "Arrange")

@@ -19,6 +19,7 @@ import (
 
 // The same modules in a second arrangement, beside the first.
 func TestSecondArrangementOfTheSameModules(t *testing.T) {
+	t.Parallel()
 	b := aShelf(t)
 	b.Tap("button", "Duplicate this one")
 	k := b.Keeps("two arrangements", func(k visitor.Kept) bool { return len(k.Plan.Arrangements) == 2 })
@@ -48,6 +49,7 @@ Object.defineProperty(navigator, 'clipboard', {configurable: true, value: {write
 // A link copied here and opened by somebody else is the same plan; the address bar then
 // holds nothing of it.
 func TestLinkOpensElsewhereAsTheSamePlan(t *testing.T) {
+	t.Parallel()
 	b := house.Visit(t, visitor.Tablet, copied).Go("")
 	b.Tap("button", "Study")
 	b.See("heading", "Arrange")
@@ -93,6 +95,7 @@ func withoutNames(t *testing.T, build string) string {
 
 // A plan saved as a file, changed by the command line and opened again.
 func TestPlanGoesToTheCommandLineAndBack(t *testing.T) {
+	t.Parallel()
 	b := aShelf(t)
 	dir := t.TempDir()
 	file, changed, edits := filepath.Join(dir, "plan.json"), filepath.Join(dir, "changed.json"), filepath.Join(dir, "edits.jsonl")
@@ -124,4 +127,31 @@ func TestPlanGoesToTheCommandLineAndBack(t *testing.T) {
 func open(b *visitor.Tab, path string) {
 	b.T.Helper()
 	b.Upload("Open a plan from a file", path)
+}
+
+// A link leaves one entry in the browser's history, whatever is done with the plan: Back
+// goes to where the link stood.
+func TestBackLeavesThePage(t *testing.T) {
+	t.Parallel()
+	b := house.Visit(t, visitor.Tablet, copied).Go("")
+	b.Tap("button", "Porch")
+	b.Job("Agree")
+	b.Tap("button", "Copy link")
+	b.Says("Link ready to be sent")
+	link := b.Text("window.copied")
+
+	other := house.Visit(t, visitor.Tablet, "")
+	was := other.History()
+	other.Go(link[len(house.URL):])
+	other.See("heading", "Survey")
+	other.Fill("On the other side", "hall")
+	other.Keeps("a change", func(k visitor.Kept) bool { return k.Plan.Walls[0].FarSide == "hall" })
+	for _, job := range []string{"Arrange", "Make", "Agree"} {
+		other.Job(job)
+	}
+	now := other.History()
+	require.Len(t, now, len(was)+1, "one page more: %v", now)
+	require.Equal(t, house.URL, now[len(now)-1], "with nothing of the plan in it")
+	other.Run("setTimeout(() => history.back())")
+	other.Wait("the page before", func() bool { return other.Address() == was[len(was)-1] })
 }

@@ -13,6 +13,7 @@ import (
 // After zooming in, arrows move the view by taps: what a drag over bare wall does. On the
 // smallest window they are there too, of a size for fingers, and nothing is wider than it.
 func TestLookingAboutByTaps(t *testing.T) {
+	t.Parallel()
 	for _, size := range []visitor.Size{visitor.Tablet, visitor.Small} {
 		t.Run(size.String(), func(t *testing.T) {
 			b := house.Visit(t, size, "").Go("")

@@ -5,6 +5,7 @@ package main
 import (
 	"fmt"
 	"os"
+	"strings"
 	"testing"
 
 	"github.com/chromedp/chromedp/kb"
@@ -97,4 +98,12 @@ func derived(t *testing.T, k visitor.Kept) string {
 	return string(text)
 }
 
-var enter = kb.Enter
+// Keys that are pressed.
+var (
+	enter, escape, tab, arrowRight = kb.Enter, kb.Escape, kb.Tab, kb.ArrowRight
+)
+
+// plainly makes the spaces of a text plain ones.
+func plainly(s string) string {
+	return strings.NewReplacer("\u00a0", " ", "\u202f", "").Replace(s)
+}
