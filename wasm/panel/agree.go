@@ -108,8 +108,8 @@ func summarySection(s *app.State) Node {
 		return section("summary", title, note("no-module", term(s, "agree.no-module")))
 	}
 	columns := []column{
-		{title: "agree.col-module", words: true}, {title: "agree.col-size"},
-		{title: "agree.col-wood", words: true}, {title: "agree.col-mass", right: true},
+		{title: "agree.col-module", area: "name", words: true}, {title: "agree.col-size", area: "whole"},
+		{title: "agree.col-wood", area: "stuff", words: true}, {title: "agree.col-mass", area: "mass", right: true},
 	}
 	l := s.Build.Parts
 	return section("summary", title, table(s, "sizes", perUnit(s, "agree.sizes"), columns, rows), pairs("sums-of",
