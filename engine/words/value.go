@@ -35,38 +35,24 @@ type Arg struct {
 }
 
 // Length returns an Arg that prints as a length.
-//
-//go:noinline
 func Length(name string, l unit.Length) Arg { return Arg{name, LengthOf(l)} }
 
 // Angle returns an Arg that prints as an angle.
-//
-//go:noinline
 func Angle(name string, a unit.Angle) Arg { return Arg{name, AngleOf(a)} }
 
 // Mass returns an Arg that prints as a mass.
-//
-//go:noinline
 func Mass(name string, m unit.Mass) Arg { return Arg{name, Value{Is: IsMass, Number: float64(m)}} }
 
 // Count returns an Arg that prints as a whole number.
-//
-//go:noinline
 func Count(name string, n int) Arg { return Arg{name, CountOf(n)} }
 
 // Number returns an Arg that prints as a plain decimal.
-//
-//go:noinline
 func Number(name string, x float64) Arg { return Arg{name, Value{Is: IsNumber, Number: x}} }
 
 // Name returns an Arg that prints s as it is.
-//
-//go:noinline
 func Name(name, s string) Arg { return Arg{name, Value{Is: IsName, Text: s}} }
 
 // Word returns an Arg that prints the words of the catalogue under key.
-//
-//go:noinline
 func Word(name, key string) Arg { return Arg{name, Value{Is: IsWord, Text: key}} }
 
 // LengthOf returns a Value that prints as a length.

@@ -43,13 +43,13 @@ func (w *window) heard(kind string, e js.Value) {
 	if kind == "click" && (w.elsewhere(e) || labels(target)) {
 		return
 	}
-	w.answer(e, w.loop.Tree.Hear(Signal{On: kind, Mark: nearest(target)}))
+	w.answer(e, w.loop.Hear(Signal{On: kind, Mark: nearest(target)}))
 }
 
 // met passes on that an element is pointed at or has the focus, or no longer.
 func (w *window) met(kind string, e js.Value) {
 	if mark := markOf(e.Get("target")); mark != 0 {
-		w.answer(e, w.loop.Tree.Hear(Signal{On: kind, Mark: mark}))
+		w.answer(e, w.loop.Hear(Signal{On: kind, Mark: mark}))
 	}
 }
 
@@ -85,7 +85,7 @@ func (w *window) key(e js.Value) {
 		On: "keydown", Mark: nearest(e.Get("target")), Key: e.Get("key").String(),
 		Control: flag(e, "ctrlKey") || flag(e, "metaKey"), Shift: flag(e, "shiftKey"), Alt: flag(e, "altKey"),
 	}
-	if a := w.loop.Tree.Hear(s); a.Event != nil {
+	if a := w.loop.Hear(s); a.Event != nil {
 		w.answer(e, a)
 		return
 	}

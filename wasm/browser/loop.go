@@ -10,6 +10,8 @@ import (
 type Outside interface {
 	// AskFrame asks for one call of Frame before the next picture is painted.
 	AskFrame()
+	// AskTurn asks for one call of Turn once the picture is painted.
+	AskTurn()
 	// Do carries out an effect.
 	Do(e app.Effect)
 	// Wake asks for a Tick of the hand at a time, in ms as its events count them.
@@ -17,27 +19,32 @@ type Outside interface {
 }
 
 // A Loop holds the state of the page. Events change it at once; the document follows
-// once a frame, and not at all while nothing happens.
+// once a frame, and not at all while nothing happens. Large parts of the page follow in
+// turns of their own: what was done is seen first, and what is done meanwhile is heard
+// between them.
 type Loop struct {
 	Step func(app.State, app.Event) (app.State, []app.Effect)
-	Page func(app.State) panel.Node
+	// Page makes a page with no more than so many of its large parts made anew, and
+	// reports whether it is whole.
+	Page func(s app.State, most int) (page panel.Node, whole bool)
 	Tree *Tree
 	Out  Outside
 
 	state   app.State
 	moves   []hand.Event // that wait for the frame
 	after   []app.Effect // that wait for the page
-	entered app.Entered  // since the last frame
+	entered app.Entered  // since the page was last whole
 	asked   bool
+	turning bool // a turn is asked for
 	wakes   float64
 
 	changing bool        // the document is being changed
 	late     []app.Event // what it told meanwhile
 }
 
-// Send takes an event. Of a field that is finished twice between two pictures, as by
-// Enter and by leaving it, only the first counts. What the document tells while it is
-// being changed waits until it is.
+// Send takes an event. Of a field that is finished twice, as by Enter and by leaving it,
+// only the first counts until the page is whole, and the field with it. What the document
+// tells while it is being changed waits until it is.
 func (l *Loop) Send(e app.Event) {
 	if l.changing {
 		l.late = append(l.late, e)
@@ -52,6 +59,18 @@ func (l *Loop) Send(e app.Event) {
 	}
 	l.step(e)
 	l.ask()
+}
+
+// Hear returns what a signal means. What an element in a part that still waits would say
+// is of the page before, so the page is made whole first.
+func (l *Loop) Hear(s Signal) Answer {
+	if l.turning && !l.changing && s.Mark != 0 {
+		switch s.On {
+		case "click", "change", "submit", "keydown":
+			l.change(everything)
+		}
+	}
+	return l.Tree.Hear(s)
 }
 
 // Point takes an event of the hand. Moves and turns of the wheel wait for the frame, and
@@ -70,8 +89,23 @@ func (l *Loop) Point(e hand.Event) {
 func (l *Loop) Frame() {
 	l.asked = false
 	l.flush()
-	l.entered = app.Entered{}
-	l.change()
+	l.change(0)
+}
+
+// Turn brings another part of the document up to the state.
+func (l *Loop) Turn() {
+	l.turning = false
+	l.change(1)
+}
+
+// change brings the document nearer to the state, then sends what it told meanwhile.
+func (l *Loop) change(most int) {
+	l.changing = true
+	if !l.show(most) && !l.turning {
+		l.turning = true
+		l.Out.AskTurn()
+	}
+	l.changing = false
 	late := l.late
 	l.late = nil
 	for _, e := range late {
@@ -79,10 +113,22 @@ func (l *Loop) Frame() {
 	}
 }
 
-// change applies the page, then moves the focus and what it must be seen in.
-func (l *Loop) change() {
-	l.changing = true
-	l.Tree.Apply(l.Page(l.state))
+// everything is more large parts than a page has.
+const everything = 1000
+
+// show applies the page, or as much of it as is to be made at once, and reports whether
+// it is whole. Where the focus is to move it is: what gets the focus may be in any part.
+func (l *Loop) show(most int) bool {
+	if l.after != nil {
+		most = everything
+	}
+	page, whole := l.Page(l.state, most)
+	if !whole {
+		l.Tree.ApplyPart(page)
+		return false
+	}
+	l.entered = app.Entered{}
+	l.Tree.Apply(page)
 	for _, f := range l.after {
 		switch f := f.(type) {
 		case app.Focus:
@@ -91,7 +137,8 @@ func (l *Loop) change() {
 			l.Tree.Uncover(f.Key)
 		}
 	}
-	l.after, l.changing = nil, false
+	l.after = nil
+	return true
 }
 
 // flush takes the moves that wait.

@@ -12,11 +12,13 @@ import (
 // outside notes what a loop asks for.
 type outside struct {
 	frames int
+	turns  int
 	did    []app.Effect
 	wakes  []float64
 }
 
 func (o *outside) AskFrame()       { o.frames++ }
+func (o *outside) AskTurn()        { o.turns++ }
 func (o *outside) Do(e app.Effect) { o.did = append(o.did, e) }
 func (o *outside) Wake(at float64) { o.wakes = append(o.wakes, at) }
 
@@ -25,7 +27,8 @@ func recorder(page func(app.State) panel.Node) (*Loop, *outside, *fakeDocument, 
 	var events []app.Event
 	d, tree := newFake()
 	out := &outside{}
-	l := &Loop{Tree: tree, Out: out, Page: page, Step: func(s app.State, e app.Event) (app.State, []app.Effect) {
+	whole := func(s app.State, _ int) (panel.Node, bool) { return page(s), true }
+	l := &Loop{Tree: tree, Out: out, Page: whole, Step: func(s app.State, e app.Event) (app.State, []app.Effect) {
 		events = append(events, e)
 		if p, ok := e.(app.Pointer); ok {
 			s.Hand, _ = s.Hand.Step(p.Event)
@@ -194,4 +197,61 @@ func TestJobsAreListedNewestFirst(t *testing.T) {
 	job := func(at float64, id string) dated { return dated{at, app.Listing{ID: id}} }
 	got := newestFirst([]dated{job(1, "j1"), job(3, "j3"), job(3, "j2")})
 	require.Equal(t, []app.Listing{{ID: "j2"}, {ID: "j3"}, {ID: "j1"}}, got)
+}
+
+// What a frame is too short for follows in turns, one asked for at a time; where the focus
+// is to move the page is whole at once.
+func TestLargePartsFollowInTurns(t *testing.T) {
+	l, out, d, events := recorder(nil)
+	wait := 2
+	var asked []int
+	l.Page = func(_ app.State, most int) (panel.Node, bool) {
+		asked = append(asked, most)
+		wait = max(wait-most, 0)
+		return el("p", text(string('0'+rune(wait)))), wait == 0
+	}
+	l.Send(app.Undo{})
+	l.Frame()
+	require.Equal(t, 1, out.turns)
+	l.Send(app.Undo{})
+	l.Frame()
+	require.Equal(t, 1, out.turns, "one is asked for already")
+	l.Turn()
+	require.Equal(t, 2, out.turns)
+	l.Turn()
+	require.Equal(t, 2, out.turns, "the page is whole")
+	require.Equal(t, []int{0, 0, 1, 1}, asked)
+	require.Equal(t, "0", d.body.kids[0].kids[0].text)
+
+	wait = 2
+	entered := app.Entered{Field: app.Field{Key: "width"}, Text: "600"}
+	l.Send(entered)
+	l.Frame()
+	before := len(*events)
+	l.Send(entered)
+	require.Len(t, *events, before, "the field that it was left from is still the one of before")
+	l.Turn()
+	l.Turn()
+	l.Send(entered)
+	require.Len(t, *events, before+1)
+
+	wait = 2
+	l.Send(app.Go{Job: app.Make})
+	turns := out.turns
+	l.Frame()
+	require.Equal(t, turns, out.turns)
+	require.Greater(t, asked[len(asked)-1], 2)
+}
+
+// A button in a part that still waits means what it means on the whole page.
+func TestWhatStillWaitsIsMadeBeforeItIsHeard(t *testing.T) {
+	l, _, d, _ := recorder(nil)
+	l.Page = func(_ app.State, most int) (panel.Node, bool) {
+		job := app.Job(min(most, 1))
+		return on("click", app.Go{Job: job}, el("button")), job == 1
+	}
+	l.Send(app.Undo{})
+	l.Frame()
+	press := Signal{On: "click", Mark: d.body.kids[0].mark}
+	require.Equal(t, app.Go{Job: 1}, l.Hear(press).Event)
 }

@@ -68,6 +68,7 @@ type Tree struct {
 	active *node    // the node with the focus, while a tree is applied
 	later  []func() // what needs the element to be in the document
 	held   *node    // the node with the attribute data-hand
+	part   bool     // the page that is applied is not whole
 	stir   bool     // a person touched a control since the page was last applied
 }
 
@@ -87,6 +88,16 @@ type node struct {
 // NewTree returns an empty page at a place in the document.
 func NewTree(doc Document, place Element) *Tree {
 	return &Tree{doc: doc, top: &node{el: place, is: new(panel.Element)}, marked: map[int]*node{}}
+}
+
+// ApplyPart is Apply for a page of which a part is still to come: the nodes in it that
+// stand there already are left alone, with what a person has put into their controls,
+// which the next page may have taken over.
+func (t *Tree) ApplyPart(page panel.Node) {
+	stir := t.stir
+	t.part = true
+	t.Apply(page)
+	t.part, t.stir = false, t.stir || stir
 }
 
 // Apply changes the document so that it shows the page. Applying the same page again
@@ -215,6 +226,9 @@ func (t *Tree) create(n panel.Node, up *node) *node {
 // patch turns the element of a node into that of another of the same kind.
 func (t *Tree) patch(o *node, n panel.Node) {
 	was := o.is
+	if was == n && t.part {
+		return
+	}
 	o.is = n
 	if n.Tag == "" {
 		if was.Text != n.Text {

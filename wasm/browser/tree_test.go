@@ -469,6 +469,22 @@ func TestKeptPartCostsNothingUntilItIsTouched(t *testing.T) {
 	require.LessOrEqual(t, allocations, 2.0)
 }
 
+// While a part of the page is still to come, what a person put into a control there is
+// left alone; the whole page sets it right.
+func TestPartOfAPageLeavesTheRestAlone(t *testing.T) {
+	d, tree := newFake()
+	kept := on("change", app.Undo{}, with(el("input"), "type", "checkbox"))
+	tree.Apply(el("div", kept, text("1")))
+	box := d.body.kids[0].kids[0]
+	box.tick(true)
+	tree.Hear(Signal{On: "change", Mark: box.mark})
+	tree.ApplyPart(el("div", kept, text("2")))
+	require.True(t, box.checked)
+	require.Equal(t, "2", d.body.kids[0].kids[1].text)
+	tree.Apply(el("div", kept, text("2")))
+	require.False(t, box.checked)
+}
+
 func TestRootSpeaksForTheDocument(t *testing.T) {
 	_, tree := newFake()
 	require.Empty(t, tree.Root("data-view"))

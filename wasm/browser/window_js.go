@@ -19,6 +19,7 @@ type window struct {
 	place js.Value // where the page stands
 	loop  *Loop
 	frame js.Func
+	turn  js.Func
 	begun bool // the first page is in the document
 	dead  bool
 
@@ -34,11 +35,12 @@ type window struct {
 }
 
 // Run shows the page and answers to what happens, for ever.
-func Run(step func(app.State, app.Event) (app.State, []app.Effect), page func(app.State) panel.Node) {
+func Run(step func(app.State, app.Event) (app.State, []app.Effect), page func(app.State, int) (panel.Node, bool)) {
 	w := &window{Value: js.Global(), doc: newDocument(), timers: map[string]js.Value{}, told: map[string]string{}}
 	w.place = w.doc.Call("getElementById", "page")
 	w.loop = &Loop{Step: step, Page: page, Tree: NewTree(w.doc, &element{w.doc, w.place}), Out: w}
 	w.frame = w.callback(func([]js.Value) { w.show() })
+	w.turn = w.callback(func([]js.Value) { w.loop.Turn() })
 	w.hand = pointers{w: w, down: map[int]*press{}}
 	w.store = store{w: w, own: map[string]int{}}
 	w.files = files{w: w}
@@ -61,6 +63,9 @@ func (w *window) start(jobs []app.Listing, settings app.Settings, last string) {
 	})
 	w.store.ask("persisted")
 }
+
+// AskTurn is for the loop.
+func (w *window) AskTurn() { w.Call("setTimeout", w.turn, 0) }
 
 // AskFrame is for the loop. A page that is not seen is not painted either, so there the
 // first page does not wait for a frame that would not come.

@@ -13,21 +13,26 @@ import (
 	"ledgewright/wasm/app"
 )
 
-// arrange returns the sections of the panel in which modules are placed.
-func arrange(s *app.State) kids {
-	all := piecesOf(s, s.Plan, s.Build)
-	var out kids
-	out.add(findings(s)...)
-	out.add(chosen(s, all)...)
-	out.add(onWall(s, all))
-	if n := offWall(s, all); n != nil {
-		out.add(n)
+// arrangeParts are the sections of the panel in which modules are placed, in the parts in
+// which they are made.
+func arrangeParts() [5]func(*app.State, []piece) kids {
+	return [...]func(*app.State, []piece) kids{
+		func(s *app.State, _ []piece) kids { return findings(s) },
+		chosen,
+		func(s *app.State, all []piece) kids { return kids{onWall(s, all)} },
+		func(s *app.State, all []piece) (out kids) {
+			if n := offWall(s, all); n != nil {
+				out.add(n)
+			}
+			return append(out, addModule(s, all))
+		},
+		func(s *app.State, _ []piece) (out kids) {
+			if len(s.Chosen) == 0 {
+				out.add(moduleEditor(s)...)
+			}
+			return append(out, arrangements(s), snapping(s), lines(s))
+		},
 	}
-	out.add(addModule(s, all))
-	if len(s.Chosen) == 0 {
-		out.add(moduleEditor(s)...)
-	}
-	return append(out, arrangements(s), snapping(s), lines(s))
 }
 
 // Findings that stand open in the panel, and all that it ever shows.

@@ -15,20 +15,14 @@ import (
 )
 
 // term returns words of the catalogue that need no figures.
-//
-//go:noinline
 func term(s *app.State, key string) string { return words.Text(key, nil, s.Plan.Style()) }
 
 // say returns words of the catalogue in the plan's units.
-//
-//go:noinline
 func say(s *app.State, key string, args ...words.Arg) string {
 	return words.Text(key, args, s.Plan.Style())
 }
 
 // said is a sentence with its figures set as figures.
-//
-//go:noinline
 func said(sentence string) part { return runs(sentence).alone() }
 
 // alone is the row as it stands, or the only one in it by itself.
@@ -138,8 +132,6 @@ const (
 
 // fractions is a figure of which only the fraction is set as one, whole inches stay as
 // they are; thousands are parted from five digits on.
-//
-//go:noinline
 func fractions(s string) part { return parted(s).alone() }
 
 // parted are the runs of a figure.
@@ -220,8 +212,6 @@ func isClass(p part) bool {
 }
 
 // act returns a button that makes edits, as one step.
-//
-//go:noinline
 func act(key, label string, e edit.Edit, of ...part) Node {
 	return button(key, label, app.Do{Edits: []edit.Edit{e}}, of...)
 }
@@ -520,7 +510,9 @@ func icon(name string) Node {
 	}
 	n := svg("svg", "", at("viewBox", box), attr("aria-hidden=true"))
 	for _, d := range of.paths {
-		n.add(path("", d))
+		if d != "" {
+			n.add(path("", d))
+		}
 	}
 	return n
 }

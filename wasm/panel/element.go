@@ -10,8 +10,7 @@ import (
 
 // A part is what an element is made of: an attribute, a handler, a kid, or several; nil
 // is none. Parts are pointers, or words known beforehand: so a call that makes an element
-// is short, and keeps nothing but them. The builders are not taken into their callers,
-// of which there are a thousand.
+// is short, and keeps nothing but them.
 type part interface{ join(Node) }
 
 func (a *Attr) join(n Node)    { n.Attrs = append(n.Attrs, *a) }
@@ -42,8 +41,6 @@ type kids []Node
 func (k kids) join(n Node) { n.Kids = append(n.Kids, k...) }
 
 // add adds some to the row.
-//
-//go:noinline
 func (k *kids) add(more ...Node) { *k = append(*k, more...) }
 
 type prop Attr
@@ -82,14 +79,10 @@ func (n *Element) reserve(of []part) {
 }
 
 // add adds kids to an element.
-//
-//go:noinline
 func (n *Element) add(more ...Node) { n.Kids = append(n.Kids, more...) }
 
 // el returns an element. The key is empty where its place among its neighbours says
 // enough.
-//
-//go:noinline
 func el(tag, key string, of ...part) Node {
 	n := &Element{Tag: tag, Key: key}
 	n.with(of)
@@ -97,8 +90,6 @@ func el(tag, key string, of ...part) Node {
 }
 
 // svg returns an element of a picture.
-//
-//go:noinline
 func svg(tag, key string, of ...part) Node {
 	n := &Element{Tag: tag, Key: key, SVG: true}
 	n.with(of)
@@ -106,13 +97,9 @@ func svg(tag, key string, of ...part) Node {
 }
 
 // text returns a run of text.
-//
-//go:noinline
 func text(s string) Node { return &Element{Text: s} }
 
 // at returns an attribute.
-//
-//go:noinline
 func at(name, value string) *Attr { return &Attr{name, value} }
 
 // flag returns an attribute without a value, or nothing.
@@ -124,13 +111,9 @@ func flag(name string, on bool) part {
 }
 
 // state returns an attribute that says "true" or "false", such as aria-pressed.
-//
-//go:noinline
 func state(name string, on bool) *Attr { return &Attr{name, strconv.FormatBool(on)} }
 
 // when returns parts if a condition holds, and nothing else.
-//
-//go:noinline
 func when(ok bool, of ...part) part {
 	switch {
 	case !ok:
@@ -142,16 +125,10 @@ func when(ok bool, of ...part) part {
 }
 
 // set returns a custom property of the style, such as "--x".
-//
-//go:noinline
 func set(name, value string) part { return &prop{name, value} }
 
 // onClick returns a handler of clicks.
-//
-//go:noinline
 func onClick(e app.Event) *Handler { return &Handler{"click", e} }
 
 // on returns a handler.
-//
-//go:noinline
 func on(kind string, e app.Event) *Handler { return &Handler{kind, e} }

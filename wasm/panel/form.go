@@ -235,8 +235,6 @@ func describe(n Node, id string) {
 }
 
 // two puts fields side by side.
-//
-//go:noinline
 func two(of ...part) Node { return boxed("fields", of) }
 
 // boxed puts parts into a box.
@@ -247,8 +245,6 @@ func boxed(names class, of []part) Node {
 }
 
 // rowOf puts buttons in a row.
-//
-//go:noinline
 func rowOf(of ...part) Node { return boxed("row", of) }
 
 // fold is a thing of a list, folded under a summary: a sentence that says its state, and

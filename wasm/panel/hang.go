@@ -39,13 +39,9 @@ func hang(s *app.State) []Node {
 }
 
 // term is term in the plan's units.
-//
-//go:noinline
 func (h *hanging) term(key string) string { return term(h.s, key) }
 
 // say is say in the plan's units.
-//
-//go:noinline
 func (h *hanging) say(key string, args ...words.Arg) string { return say(h.s, key, args...) }
 
 func (h *hanging) nothing(key string) Node {

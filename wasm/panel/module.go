@@ -55,20 +55,14 @@ func (e *editor) lengthOf(n int) unit.Length {
 }
 
 // form returns the form of a thing of the module.
-//
-//go:noinline
 func (e *editor) form(key, kind, do string, args []words.Arg, of ...any) form {
 	return form{s: e.s, key: key, words: "editor." + kind, args: args, do: do, of: append([]any{"module", e.m.ID}, of...)}
 }
 
 // term is term in the plan's units.
-//
-//go:noinline
 func (e *editor) term(key string) string { return term(e.s, key) }
 
 // say is say with the plan's units.
-//
-//go:noinline
 func (e *editor) say(key string, args ...words.Arg) string { return say(e.s, key, args...) }
 
 // newForm begins a free form: one board, which others join.

@@ -12,8 +12,6 @@ import (
 )
 
 // numeral writes a whole number.
-//
-//go:noinline
 func numeral(n int) string { return strconv.Itoa(n) }
 
 // boards are the boards of the chain in the order of the walk.

@@ -14,40 +14,8 @@ import (
 	"ledgewright/wasm/app"
 )
 
-// Page returns the whole page.
-func Page(s *app.State) Node { return new(Painter).Page(s) }
-
-// A Painter makes pages and keeps picture and panel of the last one: while nothing that
-// they show has changed, the next page has the same nodes in it, not only equal ones.
-type Painter struct {
-	last   picture
-	head   made
-	tools  [2]made // of a picture that shows the whole wall, and of one that is moved about
-	panel  made
-	boards made
-	stick  made
-	ledge  ledged
-	code   linkCode
-	wood   tinted
-}
-
-// made is a part of the page that shows what is decided, and the state that it was made of.
-type made struct {
-	node Node
-	of   app.State
-}
-
-// once makes a part anew only if the state has changed in what such parts show. They stay
-// while something is in the hand or is being typed into the strip.
-func (m *made) once(s *app.State, anew func(*app.State) Node) Node {
-	if m.node == nil || !samePanel(&m.of, s) {
-		m.node, m.of = anew(s), *s
-	}
-	return m.node
-}
-
-// Page returns the whole page.
-func (p *Painter) Page(s *app.State) Node {
+// page returns the page.
+func (p *Painter) page(s *app.State) Node {
 	root := el("div", "app", class("app"), at("data-view", viewOf(s)), at("data-side", sideOf(s)), at("data-title", titleOf(s)))
 	if s.Screen == app.AtStart {
 		root.Kids = start(s)
@@ -59,7 +27,7 @@ func (p *Painter) Page(s *app.State) Node {
 	if s.Typing.Open {
 		root.add(typing(s))
 	}
-	root.add(p.ledge.once(s), withDocked(s, p.panel.once(s, p.side)), p.stick.once(s, stick))
+	root.add(p.ledge.once(s), withDocked(s, p.aside(s)), p.stick.once(s, stick))
 	return root
 }
 
@@ -152,7 +120,7 @@ func kept(s *app.State) Node {
 func (p *Painter) wall(s *app.State) Node {
 	names, name, shows := "wall", "page.wall", part(nil)
 	if shopping(s) {
-		names, name, shows = "wall shop", "page.shop", parts{ruler(), p.boards.once(s, boards)}
+		names, name, shows = "wall shop", "page.shop", parts{ruler(), p.large(&p.boards, s, sameDesk, boards)}
 	} else {
 		shows = p.picture(s)
 	}
@@ -170,8 +138,8 @@ func ruler() Node {
 }
 
 // boards is what stands in the place of the wall while boards are made.
-func boards(s *app.State) Node {
-	return el("div", "boards", class("boards"), kids(makeTable(s)))
+func boards(s *app.State) kids {
+	return kids{el("div", "boards", class("boards"), kids(makeTable(s)))}
 }
 
 // toast is a sentence at the foot of the wall; the browser speaks it besides.
@@ -338,13 +306,17 @@ func capital(s string) string {
 // samePanel reports whether two states have one panel. What the state machine changes it
 // copies, so things that lie at the same place are the same.
 func samePanel(a, b *app.State) bool {
-	return a.Job == b.Job && a.Lasting == b.Lasting && a.Today == b.Today && a.Store == b.Store && a.SheetAt == b.SheetAt && a.Size == b.Size && a.Now == b.Now &&
-		a.Wall == b.Wall && a.Arrangement == b.Arrangement && a.At == b.At &&
-		a.Settings == b.Settings && sameMap(a.On, b.On) && sameMap(a.Fields, b.Fields) &&
-		sameSlice(a.Chosen, b.Chosen) && sameSlice(a.Jobs, b.Jobs) &&
-		sameSlice(a.History.Past, b.History.Past) && sameSlice(a.History.Future, b.History.Future) &&
-		a.Places.Asked == b.Places.Asked && a.Places.Module == b.Places.Module && a.Places.Revision == b.Places.Revision &&
-		sameSlice(a.Places.Poses, b.Places.Poses) &&
+	return a.Lasting == b.Lasting && a.Today == b.Today && a.Store == b.Store && a.SheetAt == b.SheetAt && a.Size == b.Size && a.Now == b.Now && sameSlice(a.Jobs, b.Jobs) &&
+		sameSlice(a.History.Past, b.History.Past) && sameSlice(a.History.Future, b.History.Future) && sameDesk(a, b)
+}
+
+// sameDesk is samePanel for what shows the plan alone: not how it is kept, nor when, nor
+// what can be undone.
+func sameDesk(a, b *app.State) bool {
+	return a.Job == b.Job && a.Wall == b.Wall && a.Arrangement == b.Arrangement && a.At == b.At &&
+		a.Settings == b.Settings && sameMap(a.On, b.On) && sameMap(a.Fields, b.Fields) && sameSlice(a.Chosen, b.Chosen) &&
+		a.Store.Revision == b.Store.Revision && a.Places.Asked == b.Places.Asked && a.Places.Module == b.Places.Module &&
+		a.Places.Revision == b.Places.Revision && sameSlice(a.Places.Poses, b.Places.Poses) &&
 		sameSlice(a.Plan.Walls, b.Plan.Walls) && sameSlice(a.Plan.Modules, b.Plan.Modules) && sameSlice(a.Plan.Arrangements, b.Plan.Arrangements) &&
 		a.Plan.Job.Title == b.Plan.Job.Title && a.Plan.Style() == b.Plan.Style() &&
 		sameSlice(a.Build.Modules, b.Build.Modules) && sameSlice(a.Build.Arrangements, b.Build.Arrangements) &&
@@ -371,20 +343,6 @@ func (p *Painter) side(s *app.State) Node {
 		el("header", "", el("h2", "panel-title", attr("id=panel-title"), attr("tabindex=-1"), text(term(s, "page.job-"+job))),
 			el("p", "", text(term(s, "page.asks-"+job)))),
 		el("div", "cols-"+job, class("cols"), led(s), p.sections(s)))
-}
-
-func (p *Painter) sections(s *app.State) kids {
-	switch s.Job {
-	case app.Survey:
-		return survey(s)
-	case app.Make:
-		return makeJob(s)
-	case app.Hang:
-		return hang(s)
-	case app.Agree:
-		return agreeBy(s, p.link(s))
-	}
-	return arrange(s)
 }
 
 // led is the finding that a verdict has led to, on panels that do not list findings.

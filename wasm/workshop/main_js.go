@@ -9,7 +9,7 @@ import (
 
 func main() {
 	var painter panel.Painter
-	step, page := app.Step, func(s app.State) panel.Node { return painter.Page(&s) }
+	step, page := app.Step, func(s app.State, most int) (panel.Node, bool) { return painter.Part(&s, most) }
 	if t, ok := measured(); ok {
 		step, page = t.step(step), t.page(page)
 	}

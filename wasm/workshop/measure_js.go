@@ -32,9 +32,9 @@ func (t timeline) step(step func(app.State, app.Event) (app.State, []app.Effect)
 	}
 }
 
-func (t timeline) page(page func(app.State) panel.Node) func(app.State) panel.Node {
-	return func(s app.State) panel.Node {
+func (t timeline) page(page func(app.State, int) (panel.Node, bool)) func(app.State, int) (panel.Node, bool) {
+	return func(s app.State, most int) (panel.Node, bool) {
 		defer t.took("page", t.now())
-		return page(s)
+		return page(s, most)
 	}
 }

@@ -13,7 +13,9 @@ import (
 	"ledgewright/wasm/panel"
 )
 
-func main() { browser.Run(step, page) }
+func main() {
+	browser.Run(step, func(s app.State, _ int) (panel.Node, bool) { return page(s), true })
+}
 
 // step keeps its log in Problem and what was typed in Fields.
 func step(s app.State, e app.Event) (app.State, []app.Effect) {
