@@ -45,6 +45,7 @@ const start = async () => {
   const answer = await fetch(tag.program)
   if (!answer.ok) throw new Error(`${tag.program}: ${answer.status}`)
   const built = await WebAssembly.instantiateStreaming(answer, go.importObject)
+  window.stageMemory = () => built.instance.exports.mem.buffer.byteLength
   go.run(built.instance).then(() => gone('the program ended'), gone)
 }
 start().catch(gone)

@@ -7,6 +7,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"sync"
 	"testing"
@@ -210,4 +211,30 @@ func TestTheStageIsGlass(t *testing.T) {
 	require.Equal(t, "false", b.Text(`document.elementFromPoint(240, 250) === glass()`))
 	require.Equal(t, "BODY", b.Text(`inside().document.activeElement.tagName`))
 	require.False(t, b.Has("Iframe", "…"))
+}
+
+// counting counts what reaches WebGL.
+const counting = `{ const draw = WebGL2RenderingContext.prototype.drawElements
+window.drawn = 0
+WebGL2RenderingContext.prototype.drawElements = function (...a) { window.drawn++; return draw.apply(this, a) } }`
+
+// The job of 48 modules: one draw call for the picture, and Ebitengine's own to the screen.
+func TestWhatAFrameOfTheLargeJobCosts(t *testing.T) {
+	b := staged(t, counting)
+	const fit = `0.018, 10, 250`
+	b.Run(`pane.draw('large', ` + fit + `)`)
+	calls := b.Text(`(() => { const n = inside().drawn; pane.draw('large', ` + fit + `); return inside().drawn - n })()`)
+	n, err := strconv.Atoi(calls)
+	require.NoError(t, err)
+	require.LessOrEqual(t, n, 12)
+	vertices, err := strconv.Atoi(b.Text(`inside().stageCounts().vertices`))
+	require.NoError(t, err)
+	require.Greater(t, vertices, 10_000)
+	require.LessOrEqual(t, vertices, 60_000)
+	t.Logf("%d vertices, %d calls to WebGL a frame, %s bytes on the wire", vertices, n, b.Text(`inside().stageCounts().bytes / inside().stageCounts().drawings`))
+	const mean = `(f => { for (let i = 0; i < 5; i++) f(); const t = performance.now(); for (let i = 0; i < 20; i++) f(); return ((performance.now() - t) / 20).toFixed(2) })`
+	t.Logf("ms: pack and copy %s; all of a drawing with its draw calls %s; a view %s", b.Text(`pane.pack(50).toFixed(2)`),
+		b.Text(mean+`(() => pane.draw('large', `+fit+`))`), b.Text(mean+`(() => pane.look(`+fit+`))`))
+	t.Logf("reference loop %s ms", b.Text(mean+`(() => { let x = 0; for (let i = 0; i < 1e6; i++) x = (x * 1103515245 + 12345) & 0x7fffffff; return x })`))
+	t.Logf("memory of the stage's program: %s MB", b.Text(`(inside().stageMemory() / 1e6).toFixed(1)`))
 }

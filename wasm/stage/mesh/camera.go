@@ -45,9 +45,3 @@ func (c *Camera) Back(x, y float64) drawing.Point {
 	m := &c.back
 	return drawing.Point{X: m[0]*x + m[3]*y + m[6], Y: m[1]*x + m[4]*y + m[7]}
 }
-
-// window returns the part of the drawing that the screen shows.
-func (c *Camera) window() drawing.Box {
-	a, b := c.Back(0, 0), c.Back(c.width, c.height)
-	return drawing.Box{MinX: a.X, MinY: a.Y, MaxX: a.X, MaxY: a.Y}.With(b)
-}

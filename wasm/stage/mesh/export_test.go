@@ -11,6 +11,8 @@ func (c Camera) At(p drawing.Point) (x, y float64) {
 // Kinds of paint.
 const (
 	PaintCloud = paintCloud
+	PaintDash  = paintDash
+	PaintDot   = paintDot
 	PaintEnd   = paintEnd
 	PaintEdge  = paintEdge
 	PaintWood  = paintWood

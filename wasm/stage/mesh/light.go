@@ -13,7 +13,6 @@ const cloudReach = 3
 // clouds paints a path with soft edges: each part as the rectangle of its area that lies
 // along its longest side, which a board's outline is but for the slant of its mitres.
 func (m *Mesh) clouds(it *drawing.Item) {
-	m.paths.trace(it.Path, &m.cam)
 	soft := it.Soft * m.cam.scale
 	m.current = Vertex{Custom0: paintCloud}
 	m.colour(m.inks.tone(it.Tone).From, opacity(it.Fade))

@@ -9,6 +9,8 @@
 package mesh
 
 import (
+	"slices"
+
 	"ledgewright/engine/drawing"
 )
 
@@ -32,6 +34,8 @@ const (
 	paintEnd   = 4 // likewise, end grain
 	paintGlow  = 5 // Src: along and away, in reaches; Custom: length, before, after, likewise
 	paintCloud = 6 // Src: from the middle, in softnesses; Custom: half sizes, likewise
+	paintDash  = 7 // Src: across and along, px; Custom: half width, length of a dash, period
+	paintDot   = 8 // likewise, with round ends
 )
 
 // A Mesh is a drawing as triangles. It keeps its memory from drawing to drawing.
@@ -41,19 +45,17 @@ type Mesh struct {
 
 	cam     Camera
 	inks    *Inks
-	clip    drawing.Box // of the screen, in the drawing's millimetres, with a margin
-	paths   outline     // of the item at hand, in pixels
+	paths   outline // of the item at hand, in pixels
 	ears    ears
 	ring    []xy
-	inner   []xy // of the ring, inside its rim
-	dashes  []xy
+	inner   []xy   // of the ring, inside its rim
 	current Vertex // what the next vertices have in common
 }
 
 // Build makes the triangles of a drawing as a camera sees it.
 func (m *Mesh) Build(d *drawing.Drawing, cam Camera, inks *Inks) {
 	m.Vertices, m.Indices = m.Vertices[:0], m.Indices[:0]
-	m.cam, m.inks, m.clip = cam, inks, cam.window()
+	m.cam, m.inks = cam, inks
 	for i := range d.Items {
 		it := &d.Items[i]
 		switch it.Kind {
@@ -67,13 +69,16 @@ func (m *Mesh) Build(d *drawing.Drawing, cam Camera, inks *Inks) {
 	}
 }
 
-// seen reports whether any of a path can show on the screen.
+// seen follows a path and reports whether any of it can show on the screen.
 func (m *Mesh) seen(it *drawing.Item) bool {
-	margin := it.Line.Width + 3*it.Soft
-	if !it.Line.MM {
-		margin = it.Line.Width*m.cam.pixel/m.cam.scale + 3*it.Soft
+	m.paths.trace(it.Path, &m.cam)
+	k := m.cam.pixel
+	if it.Line.MM {
+		k = m.cam.scale
 	}
-	return len(it.Path) > 0 && drawing.Bounds(it.Path).Grown(margin+2/m.cam.scale).Meets(m.clip)
+	margin := it.Line.Width*k/2 + cloudReach*it.Soft*m.cam.scale + 2
+	o := &m.paths
+	return o.low.x < m.cam.width+margin && o.high.x > -margin && o.low.y < m.cam.height+margin && o.high.y > -margin
 }
 
 func (m *Mesh) path(it *drawing.Item) {
@@ -84,7 +89,6 @@ func (m *Mesh) path(it *drawing.Item) {
 		m.clouds(it)
 		return
 	}
-	m.paths.trace(it.Path, &m.cam)
 	if it.Tone != "" {
 		m.fill(it)
 	}
@@ -113,7 +117,6 @@ func (m *Mesh) wood(it *drawing.Item) {
 	if !m.seen(it) {
 		return
 	}
-	m.paths.trace(it.Path, &m.cam)
 	g, ok := m.inks.grain(&it.Wood, opacity(it.Fade), &m.cam)
 	m.current = g.vertex
 	if ok {
@@ -152,12 +155,18 @@ func (m *Mesh) colour(c drawing.Ink, alpha float32) {
 	m.current.ColorR, m.current.ColorG, m.current.ColorB, m.current.ColorA = float32(c[0]), float32(c[1]), float32(c[2]), alpha
 }
 
-// add appends a vertex like the current one.
+// add appends a vertex like the current one, written in its place: this is where most of
+// the time goes.
 func (m *Mesh) add(p xy, u, v float64) uint32 {
-	q := m.current
+	n := len(m.Vertices)
+	if n == cap(m.Vertices) {
+		m.Vertices = slices.Grow(m.Vertices, n+1024)
+	}
+	m.Vertices = m.Vertices[:n+1]
+	q := &m.Vertices[n]
+	*q = m.current
 	q.DstX, q.DstY, q.SrcX, q.SrcY = float32(p.x), float32(p.y), float32(u), float32(v)
-	m.Vertices = append(m.Vertices, q)
-	return uint32(len(m.Vertices) - 1)
+	return uint32(n)
 }
 
 // quad appends the two triangles of four vertices in a row.

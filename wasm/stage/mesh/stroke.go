@@ -16,180 +16,142 @@ const (
 // feather is how far a quad goes beyond its line, for the smooth edge, in pixels.
 const feather = 1.0
 
+// A side is one straight piece of a line: its direction and how long it is. One that is not
+// there has no length.
+type side struct {
+	d xy
+	l float64
+}
+
+func sideOf(p, q xy) side {
+	d := q.minus(p)
+	l := d.length()
+	if l < touch {
+		return side{}
+	}
+	return side{xy{d.x / l, d.y / l}, l}
+}
+
 // stroke draws a line along points; m.current says its width and colour.
 func (m *Mesh) stroke(points []xy, closed, round bool) {
 	n := len(points)
+	closed = closed && n > 2
 	last := n - 1
-	if closed && n > 2 {
-		last = n
+	var before side
+	if closed {
+		last, before = n, sideOf(points[n-1], points[0])
 	}
+	at := sideOf(points[0], points[1])
 	for i := range last {
-		p, q := points[i], points[(i+1)%n]
-		s := piece{p: p, q: q}
-		if closed && n > 2 || i > 0 {
-			s.before, s.bound[0] = points[(i+n-1)%n], true
+		var after side
+		if closed || i+2 < n {
+			after = sideOf(points[(i+1)%n], points[(i+2)%n])
 		}
-		if closed && n > 2 || i+2 < n {
-			s.after, s.bound[1] = points[(i+2)%n], true
+		if at.l > 0 {
+			m.piece(points[i], before, at, after, round)
 		}
-		m.piece(s, round)
+		before, at = at, after
 	}
 }
 
-// A piece of a line goes from p to q; before and after are its neighbours' other ends,
-// where it has them.
-type piece struct {
-	p, q, before, after xy
-	bound               [2]bool
-}
-
-func (m *Mesh) piece(s piece, round bool) {
-	d := s.q.minus(s.p)
-	l := d.length()
-	if l < touch {
-		return
-	}
-	d = xy{d.x / l, d.y / l}
+// piece draws one side of a line, from p, between its neighbours.
+func (m *Mesh) piece(p xy, before, s, after side, round bool) {
 	wide := float64(m.current.Custom1) + feather
-	first, last := [2]float64{-wide, -wide}, [2]float64{l + wide, l + wide} // along, at the left and the right edge
-	if s.bound[0] {
-		if k, ok := lean(s.p.minus(s.before), d, wide, l); ok {
-			first = [2]float64{k * wide, -k * wide}
-		}
+	first, last := -wide, s.l+wide // along, at the left and the right edge
+	fore, aft := 0.0, 0.0          // how much farther along at the left edge, and less far at the right
+	k, ok := lean(before, s, wide)
+	j, fine := lean(s, after, wide)
+	if ok {
+		first, fore = 0, k*wide
 	}
-	if s.bound[1] {
-		if k, ok := lean(s.after.minus(s.q), d, wide, l); ok {
-			last = [2]float64{l + k*wide, l - k*wide}
-		}
+	if fine {
+		last, aft = s.l, -j*wide
 	}
-	if first[0] > last[0] || first[1] > last[1] {
-		first, last = [2]float64{-wide, -wide}, [2]float64{l + wide, l + wide}
+	if first+fore > last+aft || first-fore > last-aft {
+		first, last, fore, aft = -wide, s.l+wide, 0, 0
 	}
-	m.current.Custom2, m.current.Custom3 = float32(l), 0
-	if !round && !s.bound[0] {
-		m.current.Custom3 += cutFirst
+	ends := float32(0)
+	if !round && before.l == 0 {
+		ends += cutFirst
 	}
-	if !round && !s.bound[1] {
-		m.current.Custom3 += cutLast
+	if !round && after.l == 0 {
+		ends += cutLast
 	}
-	m.quad(m.beside(s.p, d, first[0], wide), m.beside(s.p, d, first[1], -wide), m.beside(s.p, d, last[1], -wide), m.beside(s.p, d, last[0], wide))
+	m.current.Custom2, m.current.Custom3 = float32(s.l), ends
+	m.quad(m.beside(p, s.d, first+fore, wide, first+fore), m.beside(p, s.d, first-fore, -wide, first-fore),
+		m.beside(p, s.d, last-aft, -wide, last-aft), m.beside(p, s.d, last+aft, wide, last+aft))
 }
 
-// beside adds a vertex so far along a piece and to the left of it.
-func (m *Mesh) beside(p, d xy, along, across float64) uint32 {
-	return m.add(p.plus(d, along).plus(xy{-d.y, d.x}, across), across, along)
+// beside adds a vertex so far along a side and to the left of it; s is what the shader is
+// told of how far along.
+func (m *Mesh) beside(p, d xy, along, across, s float64) uint32 {
+	return m.add(xy{p.x + d.x*along - d.y*across, p.y + d.y*along + d.x*across}, across, s)
 }
 
 // steepest is how far along a bisector may lean, for a line's width of 1: a corner that is
 // sharper has two overlapping ends.
 const steepest = 3
 
-// lean returns how far along a piece of direction d the bisector with a neighbour goes for
-// each pixel across, and whether the piece, l long, can end there.
-func lean(neighbour, d xy, wide, l float64) (float64, bool) {
-	n := neighbour.length()
-	if n < touch {
+// lean returns how far along the second of two sides the bisector of their corner goes for
+// each pixel to the left, which is how far back it goes along the first, and whether they
+// can end there.
+func lean(a, b side, wide float64) (float64, bool) {
+	dot := a.d.x*b.d.x + a.d.y*b.d.y
+	if a.l == 0 || b.l == 0 || dot < -0.99 {
 		return 0, false
 	}
-	e := xy{neighbour.x / n, neighbour.y / n}
-	dot := d.x*e.x + d.y*e.y
-	if dot < -0.99 {
-		return 0, false
-	}
-	k := (-e.y*d.x + e.x*d.y) / (1 + dot)
-	return k, math.Abs(k) <= steepest && math.Abs(k)*wide <= min(l, n)
+	k := (a.d.x*b.d.y - a.d.y*b.d.x) / (1 + dot)
+	return k, math.Abs(k) <= steepest && math.Abs(k)*wide <= min(a.l, b.l)
 }
 
-// dashed draws a broken line. unit is the pixels of one unit of dash. What cannot be seen
-// is passed by.
+// dashed draws a broken line. unit is the pixels of one unit of dash. The shader makes
+// the dashes, of how far along the line a place is: one pass for each dash of the pattern,
+// so that a long line of many dots is as light as a whole one.
 func (m *Mesh) dashed(points []xy, closed bool, dash []float64, unit float64, round bool) {
-	w := walk{m: m, dash: dash, unit: unit, round: round}
-	for i := range dash {
-		w.period += dash[i] * unit
+	n := len(dash)
+	if n%2 == 1 {
+		n *= 2 // as SVG has it: an odd pattern is repeated to make it even
 	}
-	if len(dash)%2 == 1 {
-		w.period *= 2 // as SVG has it: an odd pattern is repeated to make it even
+	period := 0.0
+	for i := range n {
+		period += dash[i%len(dash)] * unit
 	}
-	if !(w.period > 0.5) {
+	if !(period > 0.5) {
 		m.stroke(points, closed, round)
 		return
 	}
-	w.left = dash[0] * unit
+	m.current.Custom0 = paintDash
+	if round {
+		m.current.Custom0 = paintDot
+	}
+	m.current.Custom3 = float32(period)
+	at := 0.0
+	for i := 0; i < n; i += 2 {
+		m.current.Custom2 = float32(dash[i%len(dash)] * unit)
+		m.passes(points, closed, -at, period)
+		at += (dash[i%len(dash)] + dash[(i+1)%len(dash)]) * unit
+	}
+}
+
+// passes draws one dash of a pattern along a line; s is how far along it is where the line
+// begins.
+func (m *Mesh) passes(points []xy, closed bool, s, period float64) {
 	n := len(points)
+	last := n - 1
 	if closed {
-		n++
+		last = n
 	}
-	m.dashes = append(m.dashes[:0], points[0])
-	for i := 1; i < n; i++ {
-		w.line(points[i-1], points[i%len(points)])
-	}
-	w.flush()
-}
-
-// A walk goes along a line and draws its dashes.
-type walk struct {
-	m      *Mesh
-	dash   []float64
-	unit   float64
-	period float64
-	k      int     // of the present dash or gap
-	left   float64 // of it
-	round  bool
-}
-
-func (w *walk) drawing() bool { return w.k%2 == 0 }
-
-func (w *walk) line(p, q xy) {
-	d := q.minus(p)
-	l := d.length()
-	if l < touch {
-		return
-	}
-	d = xy{d.x / l, d.y / l}
-	from, to := w.m.visible(p, d, l)
-	s := w.skip(p, d, 0, from)
-	for s+w.left < l {
-		s += w.left
-		w.corner(p.plus(d, s))
-		w.flush()
-		w.next()
-		if s > to {
-			s = w.skip(p, d, s, l)
+	for i := range last {
+		p, at := points[i], sideOf(points[i], points[(i+1)%n])
+		if from, to := m.visible(p, at.d, at.l); from < to {
+			wide := float64(m.current.Custom1) + feather
+			first := s + from
+			first -= math.Floor(first/period) * period // small numbers, where the screen is far along a line
+			end := first + to - from
+			m.quad(m.beside(p, at.d, from, wide, first), m.beside(p, at.d, from, -wide, first), m.beside(p, at.d, to, -wide, end), m.beside(p, at.d, to, wide, end))
 		}
-		w.m.dashes = append(w.m.dashes[:0], p.plus(d, s))
+		s += at.l
 	}
-	w.left -= l - s
-	w.corner(q)
-}
-
-// skip goes on from s by whole periods, not beyond a place along the line.
-func (w *walk) skip(p, d xy, s, beyond float64) float64 {
-	n := math.Floor((beyond - s) / w.period)
-	if n < 1 {
-		return s
-	}
-	w.flush()
-	s += n * w.period
-	w.m.dashes = append(w.m.dashes[:0], p.plus(d, s))
-	return s
-}
-
-func (w *walk) corner(p xy) {
-	if w.drawing() {
-		w.m.dashes = append(w.m.dashes, p)
-	}
-}
-
-func (w *walk) flush() {
-	if w.drawing() && len(w.m.dashes) > 1 {
-		w.m.stroke(w.m.dashes, false, w.round)
-	}
-	w.m.dashes = w.m.dashes[:0]
-}
-
-func (w *walk) next() {
-	w.k++
-	w.left = w.dash[w.k%len(w.dash)] * w.unit
 }
 
 // visible returns from where to where along a line it can be on the screen, with room for

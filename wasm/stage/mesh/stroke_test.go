@@ -21,7 +21,14 @@ func ink(m *mesh.Mesh, x, y float64) (sum float64, n int) {
 			continue
 		}
 		mix := func(p, q, r float32) float64 { return u*float64(p) + v*float64(q) + w*float64(r) }
-		if k := line(mix(a.SrcX, b.SrcX, c.SrcX), mix(a.SrcY, b.SrcY, c.SrcY), float64(a.Custom1), float64(a.Custom2), int(a.Custom3)); k > 0.01 {
+		across, along, half := mix(a.SrcX, b.SrcX, c.SrcX), mix(a.SrcY, b.SrcY, c.SrcY), float64(a.Custom1)
+		k := 0.0
+		if a.Custom0 == mesh.PaintDash || a.Custom0 == mesh.PaintDot {
+			k = dash(a.Custom0 == mesh.PaintDot, across, along, half, float64(a.Custom2), float64(a.Custom3))
+		} else {
+			k = line(across, along, half, float64(a.Custom2), int(a.Custom3))
+		}
+		if k > 0.01 {
 			sum += k
 			n++
 		}
@@ -56,6 +63,16 @@ func line(across, along, half, length float64, ends int) float64 {
 		d = math.Hypot(across, over)
 	}
 	return cut * edge(d, half)
+}
+
+// dash is the shader's coverage of a broken line.
+func dash(round bool, across, along, half, long, period float64) float64 {
+	q := along - period*math.Floor(along/period)
+	in := max(min(q, long-q), q-period)
+	if round {
+		return edge(math.Hypot(across, max(-in, 0)), half)
+	}
+	return edge(math.Abs(across), half) * min(max(in+0.5, 0), 1)
 }
 
 // edge is the share of a pixel d from the middle of a stroke of that half width.
@@ -147,29 +164,57 @@ func darkened(m *mesh.Mesh, from, to int, y float64) (sum float64) {
 	return sum
 }
 
-// Dashes and gaps are as long as they are told, and go on round corners.
-func TestDashes(t *testing.T) {
-	dash := drawing.Line{Tone: "ink", Width: 4, Dash: []float64{6, 4}}
-	m := build(drawing.Item{Kind: drawing.PathKind, Path: drawing.Segment(100, 400, 900, 400), Line: dash})
-	require.InDelta(t, 800*0.6, darkened(m, 50, 950, 399.9), 1e-3)
-	for i, want := range []float64{1, 1, 1, 1, 1, 1, 0, 0, 0, 0, 1} {
-		got, _ := ink(m, 100.5+float64(i), 399.9)
-		require.InDelta(t, want, got, 1e-3, "pixel %d", i)
+// on is whether a place so far along a pattern is in a dash, the obvious way.
+func on(s float64, pattern []float64) bool {
+	if len(pattern)%2 == 1 {
+		pattern = append(append([]float64{}, pattern...), pattern...)
 	}
-	m = build(drawing.Item{Kind: drawing.PathKind, Path: path([]drawing.Point{{X: 100, Y: 400}, {X: 103, Y: 400}, {X: 103, Y: 300}}), Line: dash})
-	got, _ := ink(m, 103.1, 402.5) // 5.5 along: the first dash goes on below the corner
-	require.InDelta(t, 1, got, 1e-3)
-	got, _ = ink(m, 103.1, 405)
-	require.InDelta(t, 0, got, 1e-3)
+	for i := 0; ; i = (i + 1) % len(pattern) {
+		if s < pattern[i] {
+			return i%2 == 0
+		}
+		s -= pattern[i]
+	}
 }
 
-// A dashed line that goes far beyond the screen costs what is seen of it, and looks as if
-// all of it were there.
+// Dashes and gaps are as long as they are told, for every pattern, and go on round corners.
+func TestDashes(t *testing.T) {
+	for _, pattern := range [][]float64{{6, 4}, {10, 5, 2, 5}, {7}, {12, 3, 5}} {
+		l := drawing.Line{Tone: "ink", Width: 4, Dash: pattern}
+		m := build(drawing.Item{Kind: drawing.PathKind, Path: path([]drawing.Point{{X: 100, Y: 400}, {X: 203, Y: 400}, {X: 203, Y: 300}}), Line: l})
+		for i := range 200 {
+			s := float64(i) + 0.5
+			x, y := 100+s, 400.1
+			if s > 103 {
+				x, y = 203.1, 400-(s-103)
+			}
+			want := 0.0
+			if on(s, pattern) {
+				want = 1
+			}
+			got, _ := ink(m, x, 800-y)
+			require.InDelta(t, want, got, 0.01, "%v: pixel %d", pattern, i)
+		}
+	}
+}
+
+// Dots of no length with round ends are circles.
+func TestDots(t *testing.T) {
+	l := drawing.Line{Tone: "ink", Width: 6, Dash: []float64{0, 10}, Round: true}
+	m := build(drawing.Item{Kind: drawing.PathKind, Path: drawing.Segment(100, 400, 300, 400), Line: l})
+	for _, p := range []drawing.Point{{X: 120.5, Y: 400.5}, {X: 122.5, Y: 401.5}, {X: 123.1, Y: 402.3}, {X: 125.2, Y: 400.2}, {X: 149.5, Y: 402.2}} {
+		far := math.Hypot(p.X-10*math.Round(p.X/10), p.Y-400)
+		got, _ := ink(m, p.X, 800-p.Y)
+		require.InDelta(t, edge(far, 3), got, 0.01, "%v", p)
+	}
+}
+
+// A dashed line that goes far beyond the screen looks as if only what is seen were there.
 func TestDashesBeyondTheScreen(t *testing.T) {
-	dash := drawing.Line{Tone: "ink", Width: 4, Dash: []float64{6, 4}}
-	long := build(drawing.Item{Kind: drawing.PathKind, Path: drawing.Segment(-1e6, 400, 1e6, 400), Line: dash})
-	require.Less(t, len(long.Vertices), 4*130)
-	short := build(drawing.Item{Kind: drawing.PathKind, Path: drawing.Segment(-100, 400, 1100, 400), Line: dash})
+	l := drawing.Line{Tone: "ink", Width: 4, Dash: []float64{6, 4}}
+	long := build(drawing.Item{Kind: drawing.PathKind, Path: drawing.Segment(-1e6, 400, 1e6, 400), Line: l})
+	require.Len(t, long.Vertices, 4)
+	short := build(drawing.Item{Kind: drawing.PathKind, Path: drawing.Segment(-100, 400, 1100, 400), Line: l})
 	for x := 0.5; x < 1000; x++ {
 		want, _ := ink(short, x, 399.9)
 		got, _ := ink(long, x, 399.9)

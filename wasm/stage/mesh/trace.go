@@ -9,8 +9,9 @@ import (
 // An outline is a path in pixels, its curves in straight pieces. Its parts share one
 // list of points.
 type outline struct {
-	points []xy
-	parts  []part
+	points    []xy
+	parts     []part
+	low, high xy // of all points
 }
 
 type part struct {
@@ -52,6 +53,27 @@ func (o *outline) trace(path []drawing.Step, cam *Camera) {
 		}
 	}
 	end(false)
+	o.measure()
+}
+
+// measure finds the box of the points. Comparing is several times as fast as min and max,
+// which have to think of numbers that are none.
+func (o *outline) measure() {
+	o.low, o.high = xy{math.Inf(1), math.Inf(1)}, xy{math.Inf(-1), math.Inf(-1)}
+	for _, p := range o.points {
+		if p.x < o.low.x {
+			o.low.x = p.x
+		}
+		if p.x > o.high.x {
+			o.high.x = p.x
+		}
+		if p.y < o.low.y {
+			o.low.y = p.y
+		}
+		if p.y > o.high.y {
+			o.high.y = p.y
+		}
+	}
 }
 
 // touch is how near to each other two points are one, in pixels.
