@@ -49,9 +49,9 @@ func cold() (flags []string) {
 
 const coldPackages = `
 	ledgewright/wasm/...
-	ledgewright/engine/document ledgewright/engine/edit ledgewright/engine/hardware
+	ledgewright/engine/document ledgewright/engine/drawing ledgewright/engine/edit ledgewright/engine/hardware
 	ledgewright/engine/link ledgewright/engine/plan ledgewright/engine/shop
 	ledgewright/engine/words ledgewright/engine/wood
-	bufio compress/flate embed encoding/... fmt hash/... internal/fmtsort internal/godebug
-	internal/bisect internal/poll internal/strconv io/fs os strconv syscall/... time unicode
+	encoding/... errors hash/... internal/reflectlite internal/strconv reflect sort strconv
+	strings syscall/js unicode/...
 `

@@ -1,7 +1,6 @@
 package browser
 
 import (
-	"fmt"
 	"strconv"
 	"syscall/js"
 
@@ -127,7 +126,7 @@ func (s *Stage) call(name string, args ...any) (v js.Value) {
 // guard is deferred around everything that touches the stage.
 func (s *Stage) guard() {
 	if r := recover(); r != nil {
-		s.do(s.glass.died(fmt.Sprint(r)))
+		s.do(s.glass.died(recovered(r)))
 	}
 }
 
