@@ -226,6 +226,17 @@ type Strip struct {
 	Supply     float64     `json:"supply"`               // volts
 	RunHours   float64     `json:"runHours,omitempty"`   // battery only
 	SourceLoad float64     `json:"sourceLoad,omitempty"` // watts asked of the source with its reserve, as a share of what it gives
+	Lumens     float64     `json:"lumens,omitempty"`     // for each metre, through its cover
+	Kelvin     float64     `json:"kelvin,omitempty"`     // colour of its light
+	Dots       bool        `json:"dots,omitempty"`       // single chips show
+	Book       Lit         `json:"book,omitempty"`       // missing: it does not shine down
+}
+
+// A Lit is what a strip gives on a book under its middle, direct light only.
+type Lit struct {
+	Board string      `json:"board,omitempty"` // that it lies on; empty: on none of the module's
+	Below unit.Length `json:"below"`
+	Lux   float64     `json:"lux"`
 }
 
 // A StripRun is the part of a strip that lies in one board, centre line in the

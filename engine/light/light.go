@@ -11,8 +11,8 @@
 //	         share of it that is used
 //
 // The drop is asked to stay within 3 % of V, as wiring guides for strips do. A strip
-// lies on the floor of its groove, so its length is taken there. How bright it is, and
-// how warm it gets, is not here.
+// lies on the floor of its groove, so its length is taken there. lux.go says how bright it
+// is; how warm it gets is not here.
 package light
 
 import (
@@ -190,6 +190,8 @@ func (j *job) addStrip() {
 	}
 	s.Units, s.Length = j.fill(kind)
 	s.Runs = j.lay(s.Length)
+	s.Lumens, s.Kelvin = Lumens(kind), hardware.WarmWhite
+	s.Dots = Dots(kind, (j.Depth - hardware.TapeThick).MM())
 	j.feed(kind)
 }
 

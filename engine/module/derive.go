@@ -55,6 +55,7 @@ func (w *work) build() {
 	w.joinCorners()
 	w.treatEdges()
 	w.out.Boards = append(w.boards, w.extra...)
+	w.shine()
 	for i := range w.out.Boards {
 		order(w.out.Boards[i].Features)
 	}

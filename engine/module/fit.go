@@ -93,6 +93,13 @@ func (w *work) fitLights() {
 	}
 }
 
+// shine works out what each strip gives on the board below, once all boards are there.
+func (w *work) shine() {
+	for i := range w.out.Strips {
+		w.out.Strips[i].Book = light.Book(w.out.Boards, &w.out.Strips[i], w.m.Hung)
+	}
+}
+
 // run returns the boards of a light, from its first to its last, round the closing
 // corner if need be.
 func (w *work) run(l plan.Light) (run []int) {

@@ -44,5 +44,9 @@ func lightWords() []Entry {
 		{"remedy.feed-both-drop", "Feed the strip at both ends: {volts} V are lost then."},
 		{"remedy.thicker-lead", "Use a thicker or a shorter lead."},
 		{"remedy.metal-channel", "Set the strip in an aluminium channel."},
+
+		{"light.book", "{light} gives {lux} lx on a book on {board}, {below} below; direct light only"},
+		{"light.book.open", "{light} gives {lux} lx on a book {below} below; direct light only"},
+		{"light.dots", "{light}: its single lights show"},
 	}
 }

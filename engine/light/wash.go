@@ -1,0 +1,134 @@
+package light
+
+import (
+	"math"
+
+	"ledgewright/engine/board"
+	"ledgewright/engine/unit"
+	"ledgewright/engine/words"
+)
+
+// A Wash is what a strip throws on the wall beside it, as a gradient: from the edge that
+// it shines over, the way it shines.
+type Wash struct {
+	Reach  float64 // mm to where it falls to Least
+	Peak   float64 // lux at its brightest
+	At     float64 // mm from the strip where that is
+	Stops  []Stop
+	Colour string // "#rrggbb"
+}
+
+// A Stop is how bright a wash is at a share of its reach, as a share of its peak.
+type Stop struct{ At, Share float64 }
+
+// Least is the light that no longer shows on a wall in a lit evening room: a tenth of the
+// 50 lux that such a room has. Our assumption.
+const Least = 5.0
+
+// washStops is how many stops a gradient has besides its ends.
+const washStops = 8
+
+// WallWash returns what a straight strip throws on the wall, opposite its middle: long mm
+// of it, standing off the wall so far, shining along the wall; or from a back edge
+// straight at it.
+func WallWash(lumens, kelvin, long, standOff float64, back bool) Wash {
+	l := Line{From: Spot{-long / 2, 0, standOff}, To: Spot{long / 2, 0, standOff}, Out: Spot{0, -1, 0}, Lumens: lumens}
+	if back {
+		l.Out = Spot{0, 0, -1}
+	}
+	wall := func(y float64) float64 { return l.closed(Spot{0, -y, 0}, Spot{0, 0, 1}) }
+	w := Wash{Colour: Colour(kelvin)}
+	if standOff <= 0 || long <= 0 {
+		return w
+	}
+	for i := range 400 { // its brightest lies within twice the stand-off
+		y := 2 * standOff * float64(i) / 399
+		if e := wall(y); e > w.Peak {
+			w.Peak, w.At = e, y
+		}
+	}
+	if w.Peak <= Least {
+		return w
+	}
+	w.Reach = falls(wall, w.At, Least)
+	for i := range washStops + 2 {
+		k := float64(i) / (washStops + 1)
+		w.Stops = append(w.Stops, Stop{k, min(wall(k*w.Reach)/w.Peak, 1)})
+	}
+	return w
+}
+
+// falls returns where a light that only falls from a place on comes down to a value.
+func falls(light func(float64) float64, from, to float64) float64 {
+	lo, hi := from, 2*from+1
+	for light(hi) > to {
+		lo, hi = hi, 2*hi
+	}
+	for range 50 {
+		if m := (lo + hi) / 2; light(m) > to {
+			lo = m
+		} else {
+			hi = m
+		}
+	}
+	return lo
+}
+
+// openBelow is where a book is looked for under a strip that has no board below it: the
+// height of a shelf for books. Our assumption.
+const openBelow = 300.0
+
+// below is how far from straight down a strip may shine to light a shelf under it.
+const below = 0.94 // cosine, 20°
+
+// Book returns what a strip gives on a book that lies under its middle on the next board
+// below, or 300 mm below where there is none; direct light only, with every other
+// strip dark. hung is the turn at which the module hangs. It is the zero value for a strip
+// that does not shine down.
+func Book(boards []board.Board, s *board.Strip, hung unit.Angle) board.Lit {
+	sin, cos := hung.SinCos()
+	up := Spot{sin, cos, 0}
+	scene := NewScene(boards, []board.Strip{*s}, 1)
+	best := -1
+	for i := range scene.Lines {
+		if l := &scene.Lines[i]; l.Out.dot(up) < -below && (best < 0 || l.size() > scene.Lines[best].size()) {
+			best = i
+		}
+	}
+	if best < 0 {
+		return board.Lit{}
+	}
+	l := &scene.Lines[best]
+	from := l.From.plus(l.To, 1)
+	from = Spot{}.plus(from, 0.5)
+	far, on := openBelow, ""
+	for i := range scene.blocks {
+		if d, ok := scene.blocks[i].under(from, up); ok && (d < far || on == "") {
+			far, on = d, boards[i].ID
+		}
+	}
+	at := from.plus(up, -far)
+	return board.Lit{Board: on, Below: unit.Nearest(math.Round(far)), Lux: math.Round(scene.Lux(at, up))}
+}
+
+func (l *Line) size() float64 { return l.To.plus(l.From, -1).size() }
+
+// under returns how far straight below a place a block begins.
+func (b *block) under(from, up Spot) (float64, bool) {
+	const look = 1e4
+	way := Spot{}.plus(up, -look)
+	lo, hi := b.through(from, way)
+	return lo * look, hi-lo > 1e-6 && lo*look > 1
+}
+
+// Says returns the words that say what a strip gives on a book, and whether there are any.
+func Says(s *board.Strip) (key string, args []words.Arg, ok bool) {
+	if s.Book.Below == 0 {
+		return "", nil, false
+	}
+	args = []words.Arg{words.Name("light", s.Light), words.Count("lux", int(s.Book.Lux)), words.Length("below", s.Book.Below)}
+	if s.Book.Board == "" {
+		return "light.book.open", args, true
+	}
+	return "light.book", append(args, words.Name("board", s.Book.Board)), true
+}
