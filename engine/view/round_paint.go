@@ -60,6 +60,9 @@ func (u *Pulled) Draw(o RoundOptions) drawing.Drawing {
 	p.behind()
 	for _, f := range faces {
 		p.sheet(f)
+		if o.Evening && len(f.part.glows) > 0 {
+			p.glow(f)
+		}
 	}
 	return drawing.Drawing{Title: u.round.wall.Name, Lang: lang, Box: window, Pixel: o.Camera.Span / pixels, Items: p.items}
 }
@@ -241,6 +244,9 @@ func (p *roundPainter) shade(f *sheet) float64 {
 	s := float64(n.x*n.x*x) + float64(n.y*n.y*y) + float64(n.z*n.z*z)
 	if f.cave >= 0 {
 		s += shadeCut
+	}
+	if p.o.Evening {
+		s += lit3(f.lux)
 	}
 	return s
 }

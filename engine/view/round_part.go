@@ -39,6 +39,7 @@ type sheet struct {
 	piece int  // 0: all of it; else which piece
 	cave  int  // index of the hollow it lines; −1: none
 	plain bool // it is not outlined: one of many that stand for something round
+	lux   float64
 }
 
 // A part is a board, or a piece of a bracket: what moves as one when a module is pulled
@@ -56,6 +57,7 @@ type part struct {
 	caves  [][]flat3
 	hull   hull
 	shift  spot // at full opening
+	glows  []glowing
 }
 
 // A hull is a convex body: its planes, and polygons that have all its corners and edges.
@@ -94,6 +96,7 @@ func (r *Round) add(m *module.Result, g wall.Placing) {
 		r.parts = append(r.parts, r.board(m, g, i))
 	}
 	r.pull(m, r.parts[from:])
+	r.shine(m, g, r.parts[from:])
 	for i := range m.Fixings {
 		r.bracket(m, g, &m.Fixings[i], r.parts[from:from+len(m.Boards)])
 	}
