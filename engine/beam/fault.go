@@ -107,7 +107,7 @@ func (b *Member) fault(nodes int) string {
 func (b *Member) finite() bool {
 	s, bed := &b.Section, &b.Bed
 	ok := finite(s.A, s.Iy, s.Iz, s.J, s.Ay, s.Az, b.Material.E, b.Material.G, bed.X, bed.Y, bed.Z, bed.Twist)
-	for _, e := range [...]*End{&b.Start, &b.Finish} {
+	for _, e := range []*End{&b.Start, &b.Finish} {
 		ok = ok && finite(e.Arm[:]...)
 		for _, k := range e.Springs {
 			ok = ok && finite(k.Stiffness)

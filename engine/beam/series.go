@@ -84,15 +84,12 @@ func (s *state) add(t state) {
 
 // rise keeps the largest sizes in s and says whether any part of t still counts.
 func (s *state) rise(t state) bool {
-	counts := false
-	for _, pair := range [...]struct {
-		peak *float64
-		term float64
-	}{{&s.v, t.v}, {&s.theta, t.theta}, {&s.moment, t.moment}, {&s.force, t.force}} {
-		size := math.Abs(pair.term)
-		counts = counts || size > *pair.peak*precision
-		*pair.peak = max(*pair.peak, size)
-	}
+	v, theta := math.Abs(t.v), math.Abs(t.theta)
+	moment, force := math.Abs(t.moment), math.Abs(t.force)
+	counts := v > s.v*precision || theta > s.theta*precision ||
+		moment > s.moment*precision || force > s.force*precision
+	s.v, s.theta = max(s.v, v), max(s.theta, theta)
+	s.moment, s.force = max(s.moment, moment), max(s.force, force)
 	return counts
 }
 

@@ -295,7 +295,7 @@ func (c *clash) say(k finding.Kind, s *solid, value, limit words.Value, other wo
 
 // apart returns what would bring two cuts apart that lack some wood between them.
 func (c *clash) apart(a, b *solid, lack unit.Length) (remedies []finding.Remedy) {
-	for _, s := range [2]*solid{a, b} {
+	for _, s := range []*solid{a, b} {
 		if s.Kind == Groove && s.Cause.What == "light" {
 			if s.Depth-lack > unit.Millimetre {
 				remedies = append(remedies, shallower(s, lack))
@@ -303,7 +303,7 @@ func (c *clash) apart(a, b *solid, lack unit.Length) (remedies []finding.Remedy)
 			remedies = append(remedies, finding.Remedy{Key: "move-groove"})
 		}
 	}
-	for _, s := range [2]*solid{a, b} {
+	for _, s := range []*solid{a, b} {
 		switch s.Cause.What {
 		case "bracket":
 			remedies = append(remedies, finding.Remedy{Key: "move-bracket", Args: []words.Arg{words.Name("bracket", s.Cause.ID)}})

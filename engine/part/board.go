@@ -128,19 +128,19 @@ func bevelled(c *board.Corner, side int, t unit.Length) bool {
 // dividerEnds says what the ends of a divider are, and takes what sits in housings off
 // its inside length. Its corners stand in the order of its ends.
 func dividerEnds(m *module.Result, b *board.Board, p *Part) {
-	ends, n := [2]*string{&p.Start, &p.End}, 0
+	end, n := &p.Start, 0
 	for i := range m.Corners {
 		c := &m.Corners[i]
 		if c.Number != 0 || c.Second != b.ID || n == 2 {
 			continue
 		}
 		if d := housedIn(m, c.First, b.ID); d > 0 {
-			*ends[n] = endHoused
+			*end = endHoused
 			p.Inside -= d
 		} else if c.Lead[1] != 0 {
-			*ends[n] = endBevel
+			*end = endBevel
 		}
-		n++
+		end, n = &p.End, n+1
 	}
 }
 

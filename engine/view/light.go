@@ -119,9 +119,8 @@ func (s *scene) beam(id string, run *board.StripRun, b int) beam {
 	if run.Face == board.FaceA {
 		m.out, w = scaled(v.across, -1), v.w0
 	}
-	for _, q := range [...]*point{&m.from, &m.to} {
-		*q = plus(*q, v.across, w-dot(*q, v.across))
-	}
+	m.from = plus(m.from, v.across, w-dot(m.from, v.across))
+	m.to = plus(m.to, v.across, w-dot(m.to, v.across))
 	return m
 }
 
