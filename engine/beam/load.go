@@ -1,6 +1,10 @@
 package beam
 
-import "slices"
+import (
+	"slices"
+
+	"ledgewright/engine/rank"
+)
 
 // A sum of states, one a plane.
 type states [4]state
@@ -46,7 +50,7 @@ func (m *mesh) breaks(out []float64, p *piece, c *Case, x float64) []float64 {
 		}
 	}
 	out = append(out, x)
-	slices.Sort(out)
+	rank.Up(out)
 	return out
 }
 

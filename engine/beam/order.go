@@ -1,6 +1,10 @@
 package beam
 
-import "slices"
+import (
+	"slices"
+
+	"ledgewright/engine/rank"
+)
 
 // order returns the nodes of the mesh in an order that keeps joined nodes near each other:
 // Cuthill and McKee's, reversed (E. Cuthill, J. McKee, Reducing the bandwidth of sparse
@@ -75,7 +79,7 @@ func appendUnseen(out []int, near [][]int, seen []bool, node int) []int {
 			out = append(out, n)
 		}
 	}
-	slices.SortFunc(out[from:], func(a, b int) int {
+	rank.By(out[from:], func(a, b int) int {
 		if d := len(near[a]) - len(near[b]); d != 0 {
 			return d
 		}

@@ -1,8 +1,10 @@
 package beam
 
 import (
+	"cmp"
 	"math"
-	"slices"
+
+	"ledgewright/engine/rank"
 )
 
 // A System is a frame made ready to be loaded: its stiffness, factored.
@@ -148,15 +150,7 @@ func (s *System) moving(x []float64) *Loose {
 			e.Nodes = append(e.Nodes, n)
 		}
 	}
-	slices.SortStableFunc(e.Nodes, func(a, b int) int {
-		switch {
-		case most[a] > most[b]:
-			return -1
-		case most[a] < most[b]:
-			return 1
-		}
-		return 0
-	})
+	rank.By(e.Nodes, func(a, b int) int { return cmp.Compare(most[b], most[a]) })
 	for _, n := range e.Nodes {
 		e.Names = append(e.Names, f.Nodes[n].Name)
 	}
