@@ -13,6 +13,7 @@ const (
 	PaintCloud = paintCloud
 	PaintDash  = paintDash
 	PaintDot   = paintDot
+	PaintDisc  = paintDisc
 	PaintEnd   = paintEnd
 	PaintEdge  = paintEdge
 	PaintWood  = paintWood

@@ -36,6 +36,7 @@ const (
 	paintCloud = 6 // Src: from the middle, in softnesses; Custom: half sizes, likewise
 	paintDash  = 7 // Src: across and along, px; Custom: half width, length of a dash, period
 	paintDot   = 8 // likewise, with round ends
+	paintDisc  = 9 // Src: from the middle, px; Custom: radius, half width of its line; below 0: filled
 )
 
 // A Mesh is a drawing as triangles. It keeps its memory from drawing to drawing.
@@ -48,8 +49,9 @@ type Mesh struct {
 	paths   outline // of the item at hand, in pixels
 	ears    ears
 	ring    []xy
-	inner   []xy   // of the ring, inside its rim
-	current Vertex // what the next vertices have in common
+	inner   []xy           // of the ring, inside its rim
+	one     []drawing.Step // the circle of radius 1
+	current Vertex         // what the next vertices have in common
 }
 
 // Build makes the triangles of a drawing as a camera sees it.
@@ -72,13 +74,17 @@ func (m *Mesh) Build(d *drawing.Drawing, cam Camera, inks *Inks) {
 // seen follows a path and reports whether any of it can show on the screen.
 func (m *Mesh) seen(it *drawing.Item) bool {
 	m.paths.trace(it.Path, &m.cam)
-	k := m.cam.pixel
-	if it.Line.MM {
-		k = m.cam.scale
-	}
-	margin := it.Line.Width*k/2 + cloudReach*it.Soft*m.cam.scale + 2
+	margin := it.Line.Width*m.unit(&it.Line)/2 + cloudReach*it.Soft*m.cam.scale + 2
 	o := &m.paths
 	return o.low.x < m.cam.width+margin && o.high.x > -margin && o.low.y < m.cam.height+margin && o.high.y > -margin
+}
+
+// unit is the pixels of one unit of a line's width and dashes.
+func (m *Mesh) unit(l *drawing.Line) float64 {
+	if l.MM {
+		return m.cam.scale
+	}
+	return m.cam.pixel
 }
 
 func (m *Mesh) path(it *drawing.Item) {
@@ -87,6 +93,9 @@ func (m *Mesh) path(it *drawing.Item) {
 	}
 	if it.Soft > 0 {
 		m.clouds(it)
+		return
+	}
+	if m.round(it) {
 		return
 	}
 	if it.Tone != "" {
@@ -132,10 +141,7 @@ func (m *Mesh) outline(it *drawing.Item) {
 	if !(it.Line.Width > 0) {
 		return
 	}
-	k := m.cam.pixel
-	if it.Line.MM {
-		k = m.cam.scale
-	}
+	k := m.unit(&it.Line)
 	m.current = Vertex{Custom0: paintLine, Custom1: float32(it.Line.Width * k / 2)}
 	m.colour(m.inks.tone(it.Line.Tone).From, opacity(it.Fade))
 	for i := range m.paths.parts {

@@ -97,11 +97,34 @@ func TestAnIslandInAHole(t *testing.T) {
 	require.InDelta(t, 600*600-400*400+100*100, covered(build(shape(path))), 6)
 }
 
-// A circle's area by its formula; its curves leave it by less than a sixth of a pixel.
-func TestACircleIsRound(t *testing.T) {
-	for _, r := range []float64{2, 8, 30, 200} {
-		require.InDelta(t, math.Pi*r*r, covered(build(shape(drawing.Circle(500, 400, r)))), 2*math.Pi*r*0.16+0.5, "radius %v", r)
+// A circle is one quad for its fill and one for its line, which know middle and radius.
+func TestACircleIsOneQuad(t *testing.T) {
+	it := shape(drawing.Circle(500, 400, 30))
+	it.Line = drawing.Line{Tone: "chalk", Width: 3}
+	m := build(it)
+	require.Len(t, m.Vertices, 8)
+	for i, v := range m.Vertices {
+		require.EqualValues(t, mesh.PaintDisc, v.Custom0)
+		require.EqualValues(t, 30, v.Custom1)
+		require.EqualValues(t, []float32{-1, 1.5}[i/4], v.Custom2)
+		require.InDelta(t, float64(v.DstX)-500, v.SrcX, 1e-4)
+		require.InDelta(t, float64(v.DstY)-400, v.SrcY, 1e-4)
+		require.GreaterOrEqual(t, math.Abs(float64(v.SrcX)), 31.0)
 	}
+}
+
+// What is nearly a circle is not one: an ellipse, a circle with a corner, half of one. Its
+// area by the formula, since its curves leave it by less than a sixth of a pixel.
+func TestCurvesThatAreNoCircles(t *testing.T) {
+	for _, r := range []float64{2, 8, 30, 200} {
+		m := build(shape(drawing.Ellipse(500, 400, r, 1.01*r)))
+		require.Greater(t, len(m.Vertices), 8)
+		require.InDelta(t, math.Pi*r*1.01*r, covered(m), 2*math.Pi*r*0.16+0.5, "radius %v", r)
+	}
+	bent := drawing.Circle(500, 400, 30)
+	bent[2].P1.Y += 5
+	require.Greater(t, len(build(shape(bent)).Vertices), 8)
+	require.Greater(t, len(build(shape(drawing.RoundRect(100, 100, 60, 60, 30))).Vertices), 8)
 }
 
 func TestTheCameraThereAndBack(t *testing.T) {
