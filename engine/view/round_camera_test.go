@@ -92,6 +92,7 @@ func TestRoundComesApart(t *testing.T) {
 		r := example(t, name)
 		bodies, parts := view.Bodies(r.Open(1))
 		require.Equal(t, parts, bodies, name)
+		require.Greater(t, view.Gap(r.Open(1)), 15.0, "%s: boards stand apart", name)
 	}
 	bodies, parts := view.Bodies(example(t, "laundry").Open(0))
 	require.Greater(t, parts, 0)

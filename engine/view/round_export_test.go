@@ -1,5 +1,7 @@
 package view
 
+import "math"
+
 // A Sheet is a face as it is drawn in the round.
 type Sheet struct {
 	ID     string
@@ -62,4 +64,26 @@ func Bodies(u *Pulled) (bodies, parts int) {
 		}
 	}
 	return bodies, parts
+}
+
+// Gap returns how far apart the nearest two boards are, at least: by the plane that parts
+// them best.
+func Gap(u *Pulled) float64 {
+	least := math.Inf(1)
+	for _, g := range u.groups {
+		for _, p := range g.pairs {
+			a, b := &g.bodies[p.a], &g.bodies[p.b]
+			if a.outer[0].part.b == nil || b.outer[0].part.b == nil {
+				continue
+			}
+			best := 0.0
+			for _, f := range p.planes {
+				_, below := a.hull.along(f)
+				above, _ := b.hull.along(f)
+				best = max(best, above-below)
+			}
+			least = min(least, best)
+		}
+	}
+	return least
 }

@@ -1,11 +1,15 @@
 package view_test
 
 import (
+	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
+	"ledgewright/engine/board"
 	"ledgewright/engine/drawing"
+	"ledgewright/engine/light"
 	"ledgewright/engine/view"
 	"ledgewright/testdata/jobs"
 )
@@ -55,4 +59,29 @@ func TestRoundInTheEvening(t *testing.T) {
 			require.Positive(t, lit, "the inside of an arm")
 		}
 	}
+}
+
+// The wash has the reach that package light works out, and SVG draws it no farther: the
+// half ellipse under the strip goes down to it.
+func TestWashReachesAsFarAsItsLight(t *testing.T) {
+	s := board.Strip{Lumens: 600, Kelvin: 3000}
+	at := func(share float64) drawing.Glow {
+		return view.WashOf(&s, drawing.Point{X: 100, Y: 500}, drawing.Point{X: 800, Y: 500}, drawing.Point{Y: -1}, 150, false, share)
+	}
+	g := at(1)
+	require.InEpsilon(t, light.WallWash(600, 3000, 700, 150, false).Reach, g.Reach, 1e-12)
+	require.Less(t, at(0.3).Reach, g.Reach)
+	require.Zero(t, at(0.0001))
+	d := drawing.Drawing{Box: drawing.Box{MaxX: 900, MaxY: 600}, Items: []drawing.Item{{ID: "l1/wash", Kind: drawing.GlowKind, Glow: g}}}
+	svg := drawing.SVG(d, drawing.SVGOptions{Scale: 1, Theme: drawing.Evening})
+	require.Contains(t, svg, `id="lamp-3000"`)
+	low := 0.0 // of the paths, from the strip down, on the screen
+	for _, path := range strings.Split(svg, ` d="`)[1:] {
+		path, _, _ = strings.Cut(path, `"`)
+		n := strings.FieldsFunc(path, func(r rune) bool { return !strings.ContainsRune("0123456789.-", r) })
+		y, err := strconv.ParseFloat(n[len(n)-1], 64)
+		require.NoError(t, err)
+		low = max(low, y)
+	}
+	require.InDelta(t, g.Reach, low, 0.01)
 }

@@ -15,10 +15,10 @@ import (
 // add up to nothing round the ring, because with n the outward normals of the boards the
 // step from one to the next is n₂ − n₁. A divider stands halfway between the boards that it
 // is let into; where they do not open wide enough it comes forward. All boards come off
-// the wall far enough to clear their rods, rails half as far.
+// the wall far enough to clear their rods and rails, rails half as far; a wall's cleat stays.
 const (
 	pullGap   = 120.0 // at a joint
-	pullClear = 40.0  // that is left to a rod's tip
+	pullClear = 40.0  // that is left to a rod's tip, and more between modules
 	pullFree  = 60.0  // that a divider wants at its ends together
 )
 
@@ -28,6 +28,11 @@ func (r *Round) pull(m *module.Result, parts []*part) {
 	for i := range m.Fixings {
 		for _, rod := range m.Fixings[i].Rods {
 			out = max(out, pullClear+rod.InBoard.MM())
+		}
+	}
+	for _, p := range parts {
+		if p.b.Role == board.Rail {
+			out = max(out, 2*(pullClear+p.b.Width.MM()))
 		}
 	}
 	n := 0
@@ -52,6 +57,9 @@ func (r *Round) pull(m *module.Result, parts []*part) {
 		if p.b.Role == board.Rail {
 			p.shift = rests(m, p, parts).shift
 			p.shift.z = out / 2
+			if strings.HasSuffix(p.id, "b") {
+				p.shift.z = 0 // of two cleats the second is the wall's
+			}
 		} else {
 			p.pullOut(m, parts, out)
 		}
@@ -183,8 +191,8 @@ func (r *Round) moduleBounds(t float64) []bounds {
 }
 
 // spread moves the modules away from the middle of all, so that those which stood apart
-// still do when they are opened: in proportion to where they stand, by as much as the
-// closest pair asks for.
+// stand a little farther apart when they are opened: in proportion to where they stand, by
+// as much as the closest pair asks for.
 func (r *Round) spread() {
 	before, after := r.moduleBounds(0), r.moduleBounds(1)
 	share := 0.0
@@ -213,12 +221,21 @@ func asks(a, b, grownA, grownB bounds) float64 {
 		if k(a.hi) > k(b.lo) {
 			continue
 		}
-		over := k(grownA.hi) - k(grownB.lo) - min(k(a.hi)-k(b.lo), 0)
+		over := k(grownA.hi) - k(grownB.lo) - (k(a.hi) - k(b.lo)) + pullClear
 		apart := k(b.middle()) - k(a.middle())
 		best = min(best, max(over, 0)/apart)
 	}
+	if d := b.middle().minus(a.middle()).size(); math.IsInf(best, 1) && d > 1 { // let into each other, as a comb
+		return (grownA.grewBy(a) + grownB.grewBy(b) + pullClear) / d
+	}
 	if math.IsInf(best, 1) {
-		return 0 // they do not stand apart
+		return 0 // one lies on the other
 	}
 	return best
+}
+
+// grewBy returns by how much a box is wider or higher than another, each side.
+func (b bounds) grewBy(o bounds) float64 {
+	d := b.hi.minus(b.lo).minus(o.hi.minus(o.lo))
+	return max(d.x, d.y, 0) / 2
 }

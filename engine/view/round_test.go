@@ -61,7 +61,8 @@ func overlaps(a, b *view.Sheet, low, high, least float64) (places [][2]float64) 
 
 // appendShared appends the middle of the longest stretch of a level line in both faces.
 func appendShared(places [][2]float64, a, b *view.Sheet, y, least float64) [][2]float64 {
-	p, q := spans(a, y), spans(b, y)
+	var store [2][64]float64
+	p, q := spans(store[0][:0], a, y), spans(store[1][:0], b, y)
 	x, best := 0.0, least
 	for m := 0; m+1 < len(p); m += 2 {
 		for n := 0; n+1 < len(q); n += 2 {
@@ -130,13 +131,17 @@ func each(s *view.Sheet, edge func(p, q [2]float64)) {
 	}
 }
 
-// spans lists where a level line enters and leaves a face.
-func spans(s *view.Sheet, y float64) (xs []float64) {
-	each(s, func(p, q [2]float64) {
-		if (p[1] > y) != (q[1] > y) {
-			xs = append(xs, p[0]+(q[0]-p[0])*(y-p[1])/(q[1]-p[1]))
+// spans lists where a level line enters and leaves a face, in the storage given.
+func spans(xs []float64, s *view.Sheet, y float64) []float64 {
+	for _, loop := range s.Seen {
+		p := loop[len(loop)-1]
+		for _, q := range loop {
+			if (p[1] > y) != (q[1] > y) {
+				xs = append(xs, p[0]+(q[0]-p[0])*(y-p[1])/(q[1]-p[1]))
+			}
+			p = q
 		}
-	})
+	}
 	slices.Sort(xs)
 	return xs
 }
