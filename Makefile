@@ -37,8 +37,8 @@ tools:
 	@sh testdata/tools.sh
 
 bench:
-	$(GO) test -run '^$$' -bench . ./engine/
-	$(JS) $(GO) test -run '^$$' -bench . $(ON_NODE) ./engine/
+	$(GO) test -run '^$$' -bench . ./engine/ ./engine/drawing ./wasm/stage/mesh
+	$(JS) $(GO) test -run '^$$' -bench . $(ON_NODE) ./engine/ ./engine/drawing ./wasm/stage/mesh
 	@sh testdata/size.sh
 	$(GO) run ./testdata/pagebench
 

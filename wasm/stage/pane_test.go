@@ -211,6 +211,11 @@ func TestTheStageIsGlass(t *testing.T) {
 	require.Equal(t, "false", b.Text(`document.elementFromPoint(240, 250) === glass()`))
 	require.Equal(t, "BODY", b.Text(`inside().document.activeElement.tagName`))
 	require.False(t, b.Has("Iframe", "…"))
+	source, err := os.ReadFile(filepath.Join(house.Root, "testdata/npm/node_modules/axe-core/axe.min.js"))
+	require.NoError(t, err, "run testdata/tools.sh")
+	b.Do(Evaluate[Void](string(source)))
+	require.Equal(t, "", b.Await(`axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'], resultTypes: ['violations', 'incomplete'] })
+		.then(r => ['violations', 'incomplete'].flatMap(kind => r[kind].flatMap(v => v.nodes.map(n => kind + ' ' + v.id + ' ' + n.html))).join())`))
 }
 
 // counting counts what reaches WebGL.
