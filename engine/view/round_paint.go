@@ -43,6 +43,7 @@ func (u *Pulled) Fit(c Camera, aspect float64) Camera {
 type roundPainter struct {
 	*sight
 	o     RoundOptions
+	pixel float64
 	items []drawing.Item
 	steps []drawing.Step
 }
@@ -54,7 +55,7 @@ func (u *Pulled) Draw(o RoundOptions) drawing.Drawing {
 	if !(pixels > 0) {
 		pixels = 800
 	}
-	p := roundPainter{sight: u.sight(o.Camera), o: o}
+	p := roundPainter{sight: u.sight(o.Camera), o: o, pixel: o.Camera.Span / pixels}
 	faces := p.order()
 	p.items = make([]drawing.Item, 0, len(faces)+len(faces)/8+8)
 	p.behind()
@@ -64,7 +65,7 @@ func (u *Pulled) Draw(o RoundOptions) drawing.Drawing {
 			p.glow(f)
 		}
 	}
-	return drawing.Drawing{Title: u.round.wall.Name, Lang: lang, Box: window, Pixel: o.Camera.Span / pixels, Items: p.items}
+	return drawing.Drawing{Title: u.round.wall.Name, Lang: lang, Box: window, Pixel: p.pixel, Items: p.items}
 }
 
 // behind draws the wall and the floor where the eye is before the one and above the other:
@@ -85,10 +86,12 @@ func (p *roundPainter) behind() {
 // floorDeep is how much of the floor is shown before the wall, mm.
 const floorDeep = 450.0
 
+// flat draws a part of the room. It grows as the modules move apart.
 func (p *roundPainter) flat(id string, tone drawing.Tone, line drawing.Line, corners ...spot) {
 	at := make([]point, len(corners))
 	for i, q := range corners {
-		at[i] = p.eye.see(q)
+		d := q.minus(p.round.middle)
+		at[i] = p.eye.see(q.plus(spot{d.x, d.y, 0}, p.round.growth*p.share))
 	}
 	p.items = append(p.items, drawing.Item{ID: id, Layer: drawing.LayerWall, Kind: drawing.PathKind, Tone: tone, Line: line, Path: drawing.Polygon(at...)})
 }
@@ -96,6 +99,9 @@ func (p *roundPainter) flat(id string, tone drawing.Tone, line drawing.Line, cor
 // sheet draws one face, and its outline where something ends there.
 func (p *roundPainter) sheet(f *sheet) {
 	path := p.path(f)
+	if f.cave >= 0 && p.tiny(path) {
+		return
+	}
 	id := f.part.id + "/" + itoa(f.face)
 	if f.piece > 0 {
 		id += "/" + itoa(f.piece)
@@ -124,6 +130,13 @@ func (p *roundPainter) group3(of *part) string {
 		return of.id
 	}
 	return of.b.ID
+}
+
+// tiny reports whether a path is less than a pixel each way: a facet of a bore in a wall
+// that is seen whole is not worth its place in the list.
+func (p *roundPainter) tiny(path []drawing.Step) bool {
+	b := drawing.Bounds(path)
+	return max(b.Width(), b.Height()) < p.pixel
 }
 
 // seams reports whether a face has edges where nothing ends.

@@ -71,6 +71,8 @@ type Round struct {
 	wall    plan.Wall
 	modules int
 	parts   []*part
+	middle  spot    // of all modules as they hang
+	growth  float64 // share by which they move away from it
 }
 
 // NewRound places the modules of an arrangement on its wall in the round. Modules that the

@@ -205,8 +205,12 @@ func (r *Round) spread() {
 	for _, b := range before {
 		all = all.with(b.lo).with(b.hi)
 	}
+	if len(r.parts) == 0 {
+		return
+	}
+	r.middle, r.growth = all.middle(), share
 	for _, p := range r.parts {
-		d := before[p.module].middle().minus(all.middle())
+		d := before[p.module].middle().minus(r.middle)
 		p.shift = p.shift.plus(spot{d.x, d.y, 0}, share)
 	}
 }
