@@ -152,19 +152,28 @@ func (j *judge) rod(i int, q RodForce) {
 	v := math.Sqrt(sq(q.V) + sq(q.H))
 	m := math.Sqrt(sq(q.M) + sq(q.T))
 	if v > 0 {
-		depth := r.of.InBoard.MM() - r.mouth
-		force, contact := strength.BoreContact(v, m/v-r.mouth, depth)
+		force, contact := j.bearing(r, v, m)
 		on.Kind, on.Value, on.Limit = RodBears, force/d, strength.BoreBearing(g, d)
 		j.use(on)
-		if contact == 0 {
-			contact = depth / 2
-		}
 		he := t / 2
 		on.Kind, on.Value, on.Limit = RodSplits, v*strength.LoadFactorEN, strength.SplitFromBore(contact, he, t)
 		j.use(on)
 	}
 	j.tip(i, on)
 	j.root(on, r, q)
+}
+
+// bearing returns the greatest force per mm between a rod and its bore, and over which length
+// it may split the board. A board that only lies on its rods bears on their upper sides; one
+// that is tied holds them all round, as a stiff pin.
+func (j *judge) bearing(r *rod, v, m float64) (force, contact float64) {
+	depth := r.of.InBoard.MM() - r.mouth
+	if !j.r.model.tied() {
+		if force, contact = strength.BoreContact(v, m/v-r.mouth, depth); contact > 0 {
+			return force, contact
+		}
+	}
+	return strength.BoreFullDepth(v, math.Abs(m-v*r.mouth), depth), depth / 2
 }
 
 // bends checks the rod at its least section. A rod set in the structure bends behind the
