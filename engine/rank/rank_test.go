@@ -43,4 +43,3 @@ func TestUp(t *testing.T) {
 	require.Equal(t, []string{"ash", "ash", "elm", "oak"}, words)
 	rank.Up[float64](nil)
 }
-

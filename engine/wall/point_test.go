@@ -23,7 +23,7 @@ func TestWallPointsOfAShelf(t *testing.T) {
 	p := Point{
 		Number: "1", Module: "m1", Bracket: "b1", What: Hole, X: 800 * mm, Y: 1500 * mm, DX: 60 * mm, Drill: 12 * mm, Screw: 12 * mm, Rod: true,
 		Depth: 87500 * unit.Micrometre, Grip: 75 * mm, // 12.5 of plasterboard and 75
-		In:    Structure{Kind: InStud, Stud: 2, Edge: 19 * mm, State: plan.EdgesFound},
+		In: Structure{Kind: InStud, Stud: 2, Edge: 19 * mm, State: plan.EdgesFound},
 	}
 	q := p
 	q.Number, q.Bracket, q.X, q.DX, q.In.Stud = "2", "b2", 1200*mm, 460*mm, 3
