@@ -16,18 +16,7 @@ type Sheet struct {
 func Sheets(u *Pulled, c Camera) (out []Sheet, near func(s *Sheet, x, y float64) float64, rings int) {
 	s := u.sight(c)
 	for _, f := range s.order() {
-		t := Sheet{ID: f.part.id + "/" + itoa(f.face) + "/" + itoa(f.piece), Normal: [3]float64{f.n.x, f.n.y, f.n.z}, D: f.d}
-		for _, loop := range f.loops {
-			var at [][3]float64
-			var seen [][2]float64
-			for _, m := range loop {
-				q := s.eye.see(m.spot)
-				at = append(at, [3]float64{m.x, m.y, m.z})
-				seen = append(seen, [2]float64{q.X, q.Y})
-			}
-			t.Loops, t.Seen = append(t.Loops, at), append(t.Seen, seen)
-		}
-		out = append(out, t)
+		out = append(out, s.shown(f))
 	}
 	near = func(f *Sheet, x, y float64) float64 {
 		from, way := s.eye.ray(x, y)
@@ -35,6 +24,22 @@ func Sheets(u *Pulled, c Camera) (out []Sheet, near func(s *Sheet, x, y float64)
 		return (f.D - n.dot(from)) / n.dot(way)
 	}
 	return out, near, s.rings
+}
+
+// shown returns a face with where it is seen.
+func (s *sight) shown(f *sheet) Sheet {
+	t := Sheet{ID: f.part.id + "/" + itoa(f.face) + "/" + itoa(f.piece), Normal: [3]float64{f.n.x, f.n.y, f.n.z}, D: f.d}
+	for _, loop := range f.loops {
+		var at [][3]float64
+		var seen [][2]float64
+		for _, m := range loop {
+			q := s.eye.see(m.spot)
+			at = append(at, [3]float64{m.x, m.y, m.z})
+			seen = append(seen, [2]float64{q.X, q.Y})
+		}
+		t.Loops, t.Seen = append(t.Loops, at), append(t.Seen, seen)
+	}
+	return t
 }
 
 // ray returns where the ray through a place of the picture starts and its direction away
@@ -86,4 +91,18 @@ func Gap(u *Pulled) float64 {
 		}
 	}
 	return least
+}
+
+// All returns every face of every part where it is now, whole, seen or not.
+func All(u *Pulled, c Camera) (out []Sheet) {
+	s := u.sight(c)
+	for _, p := range u.round.parts {
+		by := spot{}.plus(p.shift, u.share)
+		for _, all := range [...][]sheet{movedSheets(p.outer, by, 0), movedSheets(p.inner, by, 0)} {
+			for i := range all {
+				out = append(out, s.shown(&all[i]))
+			}
+		}
+	}
+	return out
 }

@@ -2,7 +2,9 @@ package view_test
 
 import (
 	"cmp"
+	"fmt"
 	"math"
+	"math/rand/v2"
 	"slices"
 	"testing"
 
@@ -226,6 +228,72 @@ func TestRoundOrderOfExamples(t *testing.T) {
 			require.Greater(t, n.pairs, 10*places, "pairs that overlap")
 		})
 	}
+}
+
+// covers reports whether a face has a place of the picture in it, and whether so have the
+// places just beside it: of an edge nothing is asked.
+func covers(s *view.Sheet, x, y float64) (in, sure bool) {
+	var store [64]float64
+	xs := spans(store[:0], s, y)
+	sure = true
+	for _, e := range xs {
+		in = in != (e < x)
+		sure = sure && math.Abs(e-x) > 0.01
+	}
+	return in, sure
+}
+
+// shot compares what is drawn last with what a ray of the eye meets first, at some places
+// of a picture: of all faces of all parts, whole, with none left out and none cut. It
+// returns how many places had something.
+func shot(t *testing.T, u *view.Pulled, c view.Camera, rng *rand.Rand, says string) (asked int) {
+	faces, near, _ := view.Sheets(u, c)
+	all := view.All(u, c)
+	fit := u.Fit(c, 1)
+	for range 60 {
+		x, y := fit.X+(rng.Float64()-0.5)*fit.Span, fit.Y+(rng.Float64()-0.5)*fit.Span
+		want, have, sure := math.Inf(1), math.Inf(1), true
+		for k := range all {
+			if in, ok := covers(&all[k], x, y); in || !ok {
+				want, sure = min(want, near(&all[k], x, y)), sure && ok
+			}
+		}
+		for k := range faces {
+			if in, _ := covers(&faces[k], x, y); in {
+				have = near(&faces[k], x, y)
+			}
+		}
+		if !sure || math.IsInf(want, 1) && math.IsInf(have, 1) {
+			continue
+		}
+		asked++
+		require.InDelta(t, want, have, 0.05, "%s, camera %+v, place %.3f, %.3f", says, c, x, y)
+	}
+	return asked
+}
+
+func TestRoundShowsWhatARayMeetsFirst(t *testing.T) {
+	rng := rand.New(rand.NewPCG(3, 7))
+	asked := 0
+	for _, name := range assets.Names()[:12] { // all but the wall of 48 pieces
+		r := example(t, name)
+		for i, share := range []float64{0, 0.5} {
+			u := r.Open(share)
+			for _, c := range cameras(30)[i:] {
+				asked += shot(t, u, c, rng, name)
+			}
+		}
+	}
+	for seed := range uint64(12) {
+		for _, r := range arranged(jobs.RandomPlan(seed)) {
+			u := r.Open(0)
+			for _, c := range cameras(18)[10:] {
+				asked += shot(t, u, c, rng, fmt.Sprint("plan ", seed))
+			}
+		}
+	}
+	require.Greater(t, asked, 5000)
+	t.Logf("%d places", asked)
 }
 
 type silent struct{}
