@@ -18,7 +18,13 @@ type Unpacker struct {
 	steps []Step
 	dash  []float64
 	left  int // steps still announced
+	sums  []uint64
 }
+
+// Sums returns a number for each item of the drawing that was read last: the same number
+// for the same item under the same names. One who paints can keep what he made of an item
+// that comes again.
+func (u *Unpacker) Sums() []uint64 { return u.sums }
 
 // Read reads one drawing, which must be all of b.
 func (u *Unpacker) Read(b []byte) (Drawing, error) {
@@ -34,7 +40,9 @@ func (u *Unpacker) Read(b []byte) (Drawing, error) {
 		if u.err != nil {
 			break
 		}
+		at := u.at
 		u.item()
+		u.sums = append(u.sums, sum(sumBasis, u.from[at:u.at]))
 	}
 	switch {
 	case u.err != nil:
@@ -49,12 +57,46 @@ func (u *Unpacker) Read(b []byte) (Drawing, error) {
 	if len(u.items) > 0 {
 		d.Items = u.items
 	}
+	u.named()
 	return d, nil
+}
+
+// sumBasis and sumPrime are those of FNV-1a for 64 bits (G. Fowler, L. Noll, K.-P. Vo).
+const (
+	sumBasis = 14695981039346656037
+	sumPrime = 1099511628211
+)
+
+// sum goes on with FNV-1a over eight bytes at a time, and mixes each well: their highest
+// bits must reach the lowest.
+func sum(h uint64, b []byte) uint64 {
+	for ; len(b) >= 8; b = b[8:] {
+		h = (h ^ binary.LittleEndian.Uint64(b)) * sumPrime
+		h ^= h >> 29
+	}
+	for _, c := range b {
+		h = (h ^ uint64(c)) * sumPrime
+	}
+	return h ^ h>>32
+}
+
+// named mixes the names into the sums, since items say names by their numbers.
+func (u *Unpacker) named() {
+	h := uint64(sumBasis)
+	for _, n := range u.names {
+		for i := range len(n) {
+			h = (h ^ uint64(n[i])) * sumPrime
+		}
+		h = (h ^ 0xff) * sumPrime // no letter of UTF-8: "ab", "c" is not "a", "bc"
+	}
+	for i := range u.sums {
+		u.sums[i] ^= h
+	}
 }
 
 // begin checks the head.
 func (u *Unpacker) begin(b []byte) {
-	*u = Unpacker{from: b, names: u.names[:0], known: u.known, items: u.items[:0], steps: u.steps[:0], dash: u.dash[:0]}
+	*u = Unpacker{from: b, names: u.names[:0], known: u.known, items: u.items[:0], steps: u.steps[:0], dash: u.dash[:0], sums: u.sums[:0]}
 	if u.known == nil || len(u.known) > wireMaxNames {
 		u.known = map[string]string{}
 	}
@@ -152,6 +194,8 @@ func (u *Unpacker) line() (l Line) {
 	return l
 }
 
+// path reads steps in one run, without a call for each number: paths are most of a
+// drawing.
 func (u *Unpacker) path() []Step {
 	n := u.count(u.left, "steps")
 	u.left -= n
@@ -160,20 +204,59 @@ func (u *Unpacker) path() []Step {
 		if u.err != nil {
 			return nil
 		}
-		u.steps = append(u.steps, Step{To: u.byte()})
-		s := &u.steps[len(u.steps)-1]
-		switch s.To {
-		case 'M', 'L':
-			s.P = u.point()
-		case 'C':
-			s.P, s.P1, s.P2 = u.point(), u.point(), u.point()
-		case 'Z':
-		default:
-			u.fail("no such step of a path")
-		}
+		u.steps = append(u.steps, Step{})
+		u.step(&u.steps[len(u.steps)-1])
 	}
 	return u.steps[from:len(u.steps):len(u.steps)]
 }
+
+func (u *Unpacker) step(s *Step) {
+	b := u.from[u.at:]
+	size := 0
+	if len(b) > 0 {
+		size = stepSize(b[0])
+	}
+	if size == 0 || size > len(b) {
+		u.fail("cut off, or no such step of a path")
+		return
+	}
+	fine := true
+	switch s.To = b[0]; size {
+	case 17:
+		fine = getPoint(&s.P, b[1:17])
+	case longestStep:
+		fine = getPoint(&s.P, b[1:17]) && getPoint(&s.P1, b[17:33]) && getPoint(&s.P2, b[33:49])
+	}
+	if !fine {
+		u.fail(notFinite)
+	}
+	u.at += size
+}
+
+// stepSize is how many bytes a step takes, 0 for none.
+func stepSize(to byte) int {
+	switch to {
+	case 'M', 'L':
+		return 17
+	case 'C':
+		return longestStep
+	case 'Z':
+		return 1
+	}
+	return 0
+}
+
+// getPoint reads a point, and reports whether it is one.
+func getPoint(p *Point, b []byte) bool {
+	x, y := binary.LittleEndian.Uint64(b), binary.LittleEndian.Uint64(b[8:16])
+	p.X, p.Y = math.Float64frombits(x), math.Float64frombits(y)
+	return p.X-p.X == 0 && p.Y-p.Y == 0 && x != minusNought && y != minusNought
+}
+
+// minusNought is the nought that is not written.
+const minusNought = 1 << 63
+
+const notFinite = "a number that is not finite, or a nought below nought"
 
 func (u *Unpacker) wood() (w Wood) {
 	w.Species = u.name()
@@ -306,24 +389,19 @@ func (u *Unpacker) number() float64 {
 	if b == nil {
 		return 0
 	}
-	return u.whole(b)
-}
-
-// whole returns the number in eight bytes just taken.
-func (u *Unpacker) whole(b []byte) float64 {
 	bits := binary.LittleEndian.Uint64(b)
 	x := math.Float64frombits(bits)
-	if math.Float64bits(finite(x)) != bits {
+	if x-x != 0 || bits == minusNought {
 		u.at -= 8
-		u.fail("a number that is not finite, or a nought below nought")
+		u.fail(notFinite)
 	}
 	return x
 }
 
-func (u *Unpacker) point() Point {
-	b := u.take(16)
-	if b == nil {
-		return Point{}
+func (u *Unpacker) point() (p Point) {
+	if b := u.take(16); b != nil && !getPoint(&p, b) {
+		u.at -= 16
+		u.fail(notFinite)
 	}
-	return Point{u.whole(b[:8]), u.whole(b[8:])}
+	return p
 }

@@ -69,6 +69,8 @@ const (
 // A Packer writes drawings to the wire. It is used again and again, so that after the
 // first few frames it needs no new memory. The zero value is ready.
 type Packer struct {
+	Bare bool // leaves out what a painter of paths and wood does not need: texts and ids
+
 	to    []byte
 	names map[string]uint64
 }
@@ -87,16 +89,13 @@ func (p *Packer) Append(dst []byte, d *Drawing) []byte {
 	p.text(d.Title)
 	p.text(d.Lang)
 	p.numbers(d.Box.MinX, d.Box.MinY, d.Box.MaxX, d.Box.MaxY, d.Pixel)
-	p.count(len(d.Items))
-	steps := 0
-	for i := range d.Items {
-		if kinds := d.Items[i].Kind; kinds == PathKind || kinds == WoodKind {
-			steps += len(d.Items[i].Path)
-		}
-	}
+	items, steps := p.totals(d)
+	p.count(items)
 	p.count(steps)
 	for i := range d.Items {
-		p.item(&d.Items[i])
+		if it := &d.Items[i]; !p.Bare || it.Kind != TextKind {
+			p.item(it)
+		}
 	}
 	out := p.to
 	p.to = nil
@@ -104,10 +103,32 @@ func (p *Packer) Append(dst []byte, d *Drawing) []byte {
 	return out
 }
 
+// totals returns how many items are written, and steps in all of them.
+func (p *Packer) totals(d *Drawing) (items, steps int) {
+	for i := range d.Items {
+		switch it := &d.Items[i]; it.Kind {
+		case TextKind:
+			if !p.Bare {
+				items++
+			}
+		case PathKind, WoodKind:
+			steps += len(it.Path)
+			items++
+		default:
+			items++
+		}
+	}
+	return items, steps
+}
+
 func (p *Packer) item(it *Item) {
 	has := it.parts()
 	p.to = append(p.to, byte(it.Kind), has)
-	p.text(it.ID)
+	if p.Bare {
+		p.text("")
+	} else {
+		p.text(it.ID)
+	}
 	p.name(it.Group)
 	p.name(string(it.Layer))
 	if has&hasTone != 0 {

@@ -103,6 +103,54 @@ func fill(v reflect.Value) {
 	}
 }
 
+// Bare, a drawing is what it is without its ids and texts.
+func TestABareDrawing(t *testing.T) {
+	for _, d := range walls(jobs.S(), true) {
+		got, err := unpack((&drawing.Packer{Bare: true}).Append(nil, &d))
+		require.NoError(t, err)
+		var want []drawing.Item
+		for _, it := range d.Items {
+			if it.ID = ""; it.Kind != drawing.TextKind {
+				want = append(want, it)
+			}
+		}
+		d.Items = want
+		require.Equal(t, d, got)
+	}
+}
+
+// Sums are the same for the same item, wherever it stands, and others for others, also
+// where only a name is another.
+func TestSumsTellItemsApart(t *testing.T) {
+	sums := func(items ...drawing.Item) []uint64 {
+		u := new(drawing.Unpacker)
+		_, err := u.Read(pack(drawing.Drawing{Items: items}))
+		require.NoError(t, err)
+		require.Len(t, u.Sums(), len(items))
+		return append([]uint64(nil), u.Sums()...)
+	}
+	a := everything().Items
+	first, turned := sums(a[0], a[4], a[0]), sums(a[0], a[0], a[4])
+	require.Equal(t, first[1], turned[2])
+	require.NotEqual(t, first[0], first[1])
+	require.Equal(t, first[2], turned[1], "announced by an item before it, as the first is not")
+	moved, other := a[4], a[4]
+	moved.Path = append([]drawing.Step(nil), moved.Path...)
+	moved.Path[2].P.X += 1e-9
+	require.NotEqual(t, sums(a[4]), sums(moved))
+	other.Line.Tone = "warn"
+	require.NotEqual(t, sums(a[4]), sums(other))
+	seen := map[uint64]drawing.Item{}
+	d := walls(jobs.M(1), true)[0]
+	for i, s := range sums(d.Items...) {
+		if before, ok := seen[s]; ok {
+			require.Equal(t, before, d.Items[i])
+		}
+		seen[s] = d.Items[i]
+	}
+	require.Greater(t, len(seen), 1000)
+}
+
 func TestWireNeedsNoMemoryOnceWarm(t *testing.T) {
 	d := walls(jobs.M(1), true)[0]
 	k, u := new(drawing.Packer), new(drawing.Unpacker)
