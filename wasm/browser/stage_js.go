@@ -38,7 +38,7 @@ type Stage struct {
 // NewStage readies a stage that comes into the place when it is chosen. Until it says so
 // by changed, in the browser's own time, the page shows the SVG.
 func NewStage(place js.Value, changed func(shown bool)) *Stage {
-	s := &Stage{glass: newGlass(), place: place, frame: js.Undefined(), array: js.Undefined(), changed: changed}
+	s := &Stage{glass: newGlass(), pack: drawing.Packer{Bare: true}, place: place, frame: js.Undefined(), array: js.Undefined(), changed: changed}
 	s.events = [2]js.Func{
 		s.heard(func([]js.Value) { s.loaded() }),
 		s.heard(func([]js.Value) { s.gone() }),

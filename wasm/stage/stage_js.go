@@ -19,6 +19,7 @@ type stage struct {
 	unpack  drawing.Unpacker
 	bytes   []byte
 	drawing drawing.Drawing
+	sums    []uint64 // of its items
 	themes  [2]*mesh.Inks
 	mesh    mesh.Mesh
 	view    view
@@ -71,10 +72,10 @@ func (s *stage) take(buffer js.Value, length int) string {
 	}
 	d, err := s.unpack.Read(b)
 	if err != nil {
-		s.drawing, s.stale = drawing.Drawing{}, true // what was there shared its memory
+		s.drawing, s.sums, s.stale = drawing.Drawing{}, nil, true // what was there shared its memory
 		return err.Error()
 	}
-	s.drawing, s.stale = d, true
+	s.drawing, s.sums, s.stale = d, s.unpack.Sums(), true
 	s.counts.drawings++
 	s.counts.bytes += length
 	return ""
@@ -89,7 +90,7 @@ func (s *stage) Update() error {
 		if s.view.evening {
 			inks = s.themes[1]
 		}
-		s.mesh.Build(&s.drawing, mesh.NewCamera(s.view.scale, s.view.x, s.view.y, ratio, s.size[0], s.size[1]), inks)
+		s.mesh.Build(&s.drawing, s.sums, mesh.NewCamera(s.view.scale, s.view.x, s.view.y, ratio, s.size[0], s.size[1]), inks)
 		s.counts.builds++
 	}
 	return nil

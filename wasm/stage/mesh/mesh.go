@@ -44,6 +44,8 @@ type Mesh struct {
 	Vertices []Vertex
 	Indices  []uint32
 
+	items   []made
+	last    memory
 	cam     Camera
 	inks    *Inks
 	paths   outline // of the item at hand, in pixels
@@ -54,20 +56,33 @@ type Mesh struct {
 	current Vertex         // what the next vertices have in common
 }
 
-// Build makes the triangles of a drawing as a camera sees it.
-func (m *Mesh) Build(d *drawing.Drawing, cam Camera, inks *Inks) {
-	m.Vertices, m.Indices = m.Vertices[:0], m.Indices[:0]
+// Build makes the triangles of a drawing as a camera sees it. sums has a number for each
+// item by which it is known again ([drawing.Unpacker.Sums]); without them all is made anew.
+func (m *Mesh) Build(d *drawing.Drawing, sums []uint64, cam Camera, inks *Inks) {
+	known := len(sums) == len(d.Items)
+	m.begin(known && cam == m.cam && inks == m.inks)
 	m.cam, m.inks = cam, inks
 	for i := range d.Items {
-		it := &d.Items[i]
-		switch it.Kind {
-		case drawing.PathKind:
-			m.path(it)
-		case drawing.WoodKind:
-			m.wood(it)
-		case drawing.GlowKind:
-			m.glow(&it.Glow, it.Fade)
+		if !known {
+			m.item(&d.Items[i])
+			continue
 		}
+		vertex, index := len(m.Vertices), len(m.Indices)
+		if !m.again(sums[i]) {
+			m.item(&d.Items[i])
+		}
+		m.keep(sums[i], vertex, index)
+	}
+}
+
+func (m *Mesh) item(it *drawing.Item) {
+	switch it.Kind {
+	case drawing.PathKind:
+		m.path(it)
+	case drawing.WoodKind:
+		m.wood(it)
+	case drawing.GlowKind:
+		m.glow(&it.Glow, it.Fade)
 	}
 }
 

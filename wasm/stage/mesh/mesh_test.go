@@ -21,7 +21,7 @@ func screen() mesh.Camera { return mesh.NewCamera(1, 0, 800, 1, 1000, 800) }
 
 func build(items ...drawing.Item) *mesh.Mesh {
 	m := new(mesh.Mesh)
-	m.Build(&drawing.Drawing{Items: items}, screen(), mesh.NewInks(drawing.Day))
+	m.Build(&drawing.Drawing{Items: items}, nil, screen(), mesh.NewInks(drawing.Day))
 	return m
 }
 
@@ -191,7 +191,7 @@ func TestWhatIsPackedForTheShader(t *testing.T) {
 		m := new(mesh.Mesh)
 		it := face(drawing.Wood{Along: drawing.Point{X: 1}, Across: drawing.Point{Y: 1}, Seed: 1<<63 + 77})
 		it.Wood.Species = s.ID
-		m.Build(&drawing.Drawing{Items: []drawing.Item{it}}, screen(), inks)
+		m.Build(&drawing.Drawing{Items: []drawing.Item{it}}, nil, screen(), inks)
 		v := m.Vertices[0]
 		_, line := drawing.WoodInks(s.Look, &it.Wood, drawing.Day)
 		ink, figure := int(v.Custom1), int(v.Custom2)
@@ -255,7 +255,7 @@ func TestExamplesAsTriangles(t *testing.T) {
 		p, err := assets.Plan(name)
 		require.NoError(t, err)
 		for _, d := range append(seen(p, false), seen(p, true)...) {
-			m.Build(&d, fit(d.Box), mesh.NewInks(drawing.Evening))
+			m.Build(&d, nil, fit(d.Box), mesh.NewInks(drawing.Evening))
 			require.NotEmpty(t, m.Indices)
 			require.Zero(t, len(m.Indices)%3)
 			for _, i := range m.Indices {
@@ -275,19 +275,84 @@ func TestExamplesAsTriangles(t *testing.T) {
 func TestTheLargeJobIsLightEnough(t *testing.T) {
 	d := seen(jobs.M(1), true)[0]
 	m, cam, inks := new(mesh.Mesh), fit(d.Box), mesh.NewInks(drawing.Evening)
-	m.Build(&d, cam, inks)
+	m.Build(&d, nil, cam, inks)
 	t.Logf("%d items: %d vertices, %d triangles", len(d.Items), len(m.Vertices), len(m.Indices)/3)
 	require.LessOrEqual(t, len(m.Vertices), 60_000)
-	require.Zero(t, testing.AllocsPerRun(10, func() { m.Build(&d, cam, inks) }))
+	require.Zero(t, testing.AllocsPerRun(10, func() { m.Build(&d, nil, cam, inks) }))
 }
 
-func BenchmarkMesh(b *testing.B) {
-	d := seen(jobs.M(1), true)[0]
+// wire is a drawing as the stage gets it, with the sums of its items.
+func wire(t require.TestingT, u *drawing.Unpacker, d *drawing.Drawing) (drawing.Drawing, []uint64) {
+	got, err := u.Read((&drawing.Packer{Bare: true}).Append(nil, d))
+	require.NoError(t, err)
+	return got, u.Sums()
+}
+
+// A mesh that knows items again makes what one makes that knows none: whatever items come,
+// go, move and change places between two drawings, and when the camera or the colours are
+// others.
+func TestWhatComesAgainIsTheSame(t *testing.T) {
+	all := append(seen(jobs.S(), true)[0].Items, seen(jobs.One(), false)[0].Items...)
+	inks := []*mesh.Inks{mesh.NewInks(drawing.Day), mesh.NewInks(drawing.Evening)}
+	rapid.Check(t, func(t *rapid.T) {
+		u, m := new(drawing.Unpacker), new(mesh.Mesh)
+		items := append([]drawing.Item(nil), all[:rapid.IntRange(1, len(all)).Draw(t, "items")]...)
+		cam, ink := mesh.NewCamera(0.1, 0, 400, 1, 1000, 800), 0
+		for range 5 {
+			i, k := rapid.IntRange(0, len(items)-1).Draw(t, "i"), rapid.IntRange(0, len(items)-1).Draw(t, "k")
+			switch rapid.IntRange(0, 6).Draw(t, "change") {
+			case 0:
+				items[i], items[k] = items[k], items[i]
+			case 1:
+				items = append(items[:i:i], items[min(i+1+k%5, len(items)):]...)
+			case 2:
+				items = append(append(items[:i:i], all[k%len(all)]), items[i:]...)
+			case 3:
+				items[i].Fade = 0.5 - items[i].Fade/2
+			case 4:
+				cam = mesh.NewCamera(0.1, float64(i), 400, 1, 1000, 800)
+			case 5:
+				ink = 1 - ink
+			}
+			if len(items) == 0 {
+				return
+			}
+			d, sums := wire(t, u, &drawing.Drawing{Items: items})
+			m.Build(&d, sums, cam, inks[ink])
+			anew := new(mesh.Mesh)
+			anew.Build(&d, nil, cam, inks[ink])
+			require.Equal(t, anew.Vertices, m.Vertices)
+			require.Equal(t, anew.Indices, m.Indices)
+		}
+	})
+}
+
+func TestADragNeedsNoMemoryOnceWarm(t *testing.T) {
+	d, sums := wire(t, new(drawing.Unpacker), &seen(jobs.M(1), true)[0])
 	m, cam, inks := new(mesh.Mesh), fit(d.Box), mesh.NewInks(drawing.Evening)
-	b.ReportAllocs()
-	for b.Loop() {
-		m.Build(&d, cam, inks)
+	m.Build(&d, sums, cam, inks)
+	require.Zero(t, testing.AllocsPerRun(10, func() {
+		sums[len(sums)/2]++ // one item is another each time
+		m.Build(&d, sums, cam, inks)
+	}))
+}
+
+// BenchmarkMesh is the job of 48 modules: all of it, as when the view changes, and one
+// item of it, as in a drag.
+func BenchmarkMesh(b *testing.B) {
+	d, sums := wire(b, new(drawing.Unpacker), &seen(jobs.M(1), true)[0])
+	m, cam, inks := new(mesh.Mesh), fit(d.Box), mesh.NewInks(drawing.Evening)
+	for name, sums := range map[string][]uint64{"all": nil, "drag": sums} {
+		b.Run(name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				if sums != nil {
+					sums[len(sums)/2]++
+				}
+				m.Build(&d, sums, cam, inks)
+			}
+			b.ReportMetric(float64(len(m.Vertices)), "vertices")
+			b.ReportMetric(float64(len(m.Indices)/3), "triangles")
+		})
 	}
-	b.ReportMetric(float64(len(m.Vertices)), "vertices")
-	b.ReportMetric(float64(len(m.Indices)/3), "triangles")
 }
