@@ -106,6 +106,7 @@ func TestAPageShowsItsStage(t *testing.T) {
 		before := b.Text(`inside().stageCounts().draws`)
 		require.Equal(t, before+" 1", b.Text(`(() => { const n = inside().stageCounts().draws; `+call+`; return n + ' ' + (inside().stageCounts().draws - n) })()`))
 	}
+	require.Empty(t, b.Text(`inside().refused.join()`), "what the policy refused in the stage's own document")
 	b.Run(`pane.choose('svg')`)
 	require.Equal(t, "false null", b.Text(`pane.shown() + ' ' + glass()`))
 	require.Equal(t, "true,false", b.Text(`pane.said`))
@@ -123,6 +124,7 @@ func TestTheContextIsLostTwentyTimes(t *testing.T) {
 		arrives(b, `pane.said`, "false,true")
 		require.Equal(t, "1", b.Text(`inside().stageCounts().drawings`))
 		require.NotEqual(t, "0", b.Text(`inside().stageCounts().triangles`))
+		require.Empty(t, b.Text(`inside().refused.join()`), "what the policy refused")
 	}
 	require.Equal(t, "1 false", b.Text(`pane.alive() + ' ' + ended`))
 }
