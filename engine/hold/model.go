@@ -17,6 +17,8 @@ import (
 type Hanging struct {
 	Turn unit.Angle
 	Flip bool
+	// Works lists the brackets that work in the pose; nil: all of them.
+	Works []string
 }
 
 // A model is the frame of a module as it hangs, in the wall's axes: x right, y up, z out of
@@ -24,8 +26,10 @@ type Hanging struct {
 type model struct {
 	of       *module.Result
 	hang     wall.Placing
+	works    []string // brackets; nil: all
 	lining   Lining
 	moisture float64 // of the wood in use, percent
+	assumed  Assumed
 	frame    beam.Frame
 	boards   []bar
 	joints   []beam.Vec // places where stations are, before they become nodes
@@ -60,8 +64,8 @@ const shearPart = 1.0 / 16
 
 // modelOf builds the frame of a module as it hangs. It returns false where a wood is not
 // known: nothing can be said then.
-func modelOf(m *module.Result, h Hanging, w Lining) (*model, bool) {
-	f := &model{of: m, lining: w, hang: wall.Placing{Pivot: m.Pivot, Turn: h.Turn.Turn(), Flip: h.Flip, Depth: m.Depth}}
+func modelOf(m *module.Result, h Hanging, w Lining, a Assumed) (*model, bool) {
+	f := &model{of: m, lining: w, assumed: a, works: h.Works, hang: wall.Placing{Pivot: m.Pivot, Turn: h.Turn.Turn(), Flip: h.Flip, Depth: m.Depth}}
 	for i := range m.Boards {
 		b := &m.Boards[i]
 		if b.Role == board.Rail {
@@ -77,6 +81,7 @@ func modelOf(m *module.Result, h Hanging, w Lining) (*model, bool) {
 	f.bores()
 	f.settle()
 	f.lines()
+	f.pin()
 	f.fixings()
 	f.weak()
 	return f, true
@@ -213,7 +218,7 @@ func (f *model) bores() {
 	for i := range f.of.Fixings {
 		x := &f.of.Fixings[i]
 		b := f.find(x.Board)
-		if b < 0 {
+		if b < 0 || !f.hangsOn(x) {
 			continue
 		}
 		for k := range x.Rods {

@@ -61,7 +61,12 @@ const leastOverhang = 150
 // Respond works out the response, or says why there is none: *beam.Loose for a module that
 // nothing holds, *Unknown for a wood without figures.
 func Respond(m *module.Result, h Hanging, w Lining, moisture float64) (*Response, error) {
-	f, ok := modelOf(m, h, w)
+	return RespondAssuming(m, h, w, moisture, Likely())
+}
+
+// RespondAssuming is Respond with other assumptions than the likely ones.
+func RespondAssuming(m *module.Result, h Hanging, w Lining, moisture float64, a Assumed) (*Response, error) {
+	f, ok := modelOf(m, h, w, a)
 	if !ok {
 		return nil, &Unknown{}
 	}
@@ -145,7 +150,7 @@ func (f *model) overhangs(s shelf) (out []Span) {
 	first, last, any := b.board.Length.MM(), 0.0, false
 	for i := range f.of.Fixings {
 		x := &f.of.Fixings[i]
-		if x.Board != b.board.ID || !x.Carries {
+		if x.Board != b.board.ID || !x.Carries || !f.hangsOn(x) {
 			continue
 		}
 		any = true

@@ -16,6 +16,7 @@ type Lining struct {
 
 // A rod is a steel rod from the wall into its bore.
 type rod struct {
+	id      rodID
 	fixing  *board.Fixing
 	of      *board.Rod
 	bar     int
@@ -42,29 +43,19 @@ type touch struct {
 	arm  beam.Vec // from the node to the place at the wall
 }
 
-// Assumptions about stiffness. Two rods in one board carry what statics says whatever these
-// are; they move droop only, and droop is told as a range over them.
-const (
-	// BoreStiffness is the force per mm of rod and mm of give, N/mm², with which wood bears
-	// on a rod across the grain. Our assumption, between 100 and 2000.
-	BoreStiffness = 500.0
-	// LockStiffness is the same along the rod where a lock ties it. Our assumption.
-	LockStiffness = 200.0
-	// TouchStiffness is the force per mm, N/mm, of a board's back edge on the wall at one
-	// place, and of a screw of a hook or cleat. Our assumption.
-	TouchStiffness = 2000.0
-)
-
 // fixings hangs the module on its brackets.
 func (f *model) fixings() {
 	for i := range f.of.Fixings {
 		x := &f.of.Fixings[i]
 		b := f.find(x.Board)
-		if b < 0 {
+		if b < 0 || !f.hangsOn(x) {
 			continue
 		}
 		for k := range x.Rods {
-			f.rod(x, &x.Rods[k], b)
+			if !f.assumed.lacks(rodID{i, k}) {
+				f.rod(x, &x.Rods[k], b)
+				f.rods[len(f.rods)-1].id = rodID{i, k}
+			}
 		}
 		if len(x.Rods) == 0 {
 			f.strip(i, x, b)
@@ -111,9 +102,9 @@ func (f *model) rod(x *board.Fixing, r *board.Rod, b int) {
 		f.steel(x.Bracket, out.node, in, d, beam.Bed{})
 	}
 	tip := f.node(beam.Node{Name: x.Bracket, At: beam.Vec{at[0], at[1], max(r.InBoard.MM(), out.mouth+1)}})
-	bed := beam.Bed{Y: BoreStiffness, Z: BoreStiffness, OnNode: true, Node: out.station}
+	bed := beam.Bed{Y: f.assumed.Bore, Z: f.assumed.Bore, OnNode: true, Node: out.station}
 	if out.tied {
-		bed.X = LockStiffness
+		bed.X = f.assumed.Lock
 	}
 	f.steel(x.Bracket, in, tip, d, bed)
 	f.root(&out)
@@ -172,7 +163,7 @@ func (f *model) root(r *rod) {
 			face = r.node
 		}
 		end := f.node(beam.Node{Name: n.Name, At: beam.Vec{r.at[0], r.at[1], -f.lining.Thickness - deep}})
-		f.steel(n.Name, end, face, r.of.Diameter.MM(), beam.Bed{X: LockStiffness, Y: BoreStiffness, Z: BoreStiffness, Twist: 1e5})
+		f.steel(n.Name, end, face, r.of.Diameter.MM(), beam.Bed{X: f.assumed.Lock, Y: f.assumed.Bore, Z: f.assumed.Bore, Twist: 1e5})
 		return
 	}
 	for _, way := range []int{0, 1, 2, 5} {
@@ -186,7 +177,7 @@ func (f *model) root(r *rod) {
 func (f *model) give(r *rod) (aboutX, aboutY float64) {
 	p := f.plate(r)
 	for _, s := range p.screws {
-		k := strength.Slip(s.of.Diameter.MM(), threadIn(s.of, f.lining.Thickness))
+		k := f.assumed.Slip * strength.Slip(s.of.Diameter.MM(), threadIn(s.of, f.lining.Thickness))
 		aboutX += k * sq(p.leverX(s))
 		aboutY += k * sq(p.leverY(s))
 	}

@@ -127,6 +127,20 @@ func (b *body) board(id string) *board.Board {
 // attitude is how far a fixing's board may be from level or plumb for the fixing to work.
 const attitude = 2 * unit.Degree
 
+// Working lists the brackets of a module that work in a pose, in their order; empty where
+// none does, never nil.
+func Working(m *module.Result, p plan.Pose) []string {
+	b := body{m: m, g: PlacingOf(*m, p)}
+	out := make([]string, 0, len(m.Fixings))
+	for i := range m.Fixings {
+		f := &m.Fixings[i]
+		if on := b.board(f.Board); on != nil && b.g.works(f, on) {
+			out = append(out, f.Bracket)
+		}
+	}
+	return out
+}
+
 // works reports whether a fixing works in a pose: its edge is at the wall, its board is
 // level or plumb as it asks, and its upper side is uppermost where it has one.
 func (g Placing) works(f *board.Fixing, on *board.Board) bool {
