@@ -52,6 +52,7 @@ func Catalogue() []Entry {
 		makeWords(),
 		hangWords(),
 		agreeWords(),
+		roundWords(),
 	)
 }
 

@@ -1,13 +1,15 @@
 // Shots photographs the maker's page: the start page and every job, on a tablet both
-// ways, a phone and a small one, by day and in the evening; besides, a figure being
-// typed, a module in the hand, the bench, and the page for a left hand.
+// ways, a phone and a small one, by day and in the evening; besides, the boards in the
+// round, a figure being typed, a module in the hand, the bench, and the page for a left
+// hand.
 //
 // Usage, from the top of the repository:
 //
 //	go run ./testdata/shots build/shots
 //	go run ./testdata/shots build/shots Kitchen Library
+//	go run ./testdata/shots build/shots round
 //
-// With names of examples: only Survey, Arrange and Hang of those, by day.
+// With round: only the boards in the round. With names of examples: only Survey, Arrange and Hang of those, by day.
 package main
 
 import (
@@ -15,6 +17,8 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+
+	"github.com/chromedp/chromedp/kb"
 
 	"ledgewright/testdata/visitor"
 )
@@ -34,7 +38,11 @@ func main() {
 	}
 	defer house.Close()
 	p := &photographer{dir: os.Args[1], house: house}
-	if names := os.Args[2:]; len(names) > 0 {
+	if names := os.Args[2:]; len(names) == 1 && names[0] == "round" {
+		for _, size := range visitor.Sizes() {
+			p.round(size)
+		}
+	} else if len(names) > 0 {
 		p.examples(names)
 	} else {
 		p.all()
@@ -80,6 +88,7 @@ func (p *photographer) take(b *visitor.Tab, name string) {
 func (p *photographer) all() {
 	for _, size := range visitor.Sizes() {
 		p.jobs(size)
+		p.round(size)
 	}
 	p.moments()
 }
@@ -130,6 +139,32 @@ func (p *photographer) jobs(size visitor.Size) {
 	b.Tap("button", "All jobs")
 	b.See("list", "Kept in this browser")
 	p.take(b, "start-evening")
+}
+
+// round takes the boards in the round: as one comes in, from behind and half pulled apart,
+// and a module alone.
+func (p *photographer) round(size visitor.Size) {
+	b := p.visit(size)
+	defer p.leave()
+	b.Tap("button", example)
+	b.See("heading", "Arrange")
+	b.Tap("button", "In the round")
+	b.See("slider", "Pull apart")
+	p.take(b, "round")
+	b.Tap("button", "Back")
+	b.TabTo("slider", "Pull apart")
+	for range 8 {
+		b.Press(kb.ArrowRight)
+	}
+	b.Says("40 % apart")
+	p.take(b, "round-back")
+	b.Tap("button", "Left")
+	b.Tap("button", "Turn left")
+	b.Tap("button", "Turn left")
+	b.Tap("button", "Turn down")
+	b.Tap("button", "Evening")
+	b.Until("document.documentElement.dataset.view", "evening")
+	p.take(b, "round-evening")
 }
 
 // moments takes what passes quickly, on a tablet and a phone.

@@ -51,6 +51,8 @@ const (
 	LineTool     Switch = "line-tool" // the next tap or typed height makes a line
 	Several      Switch = "several"   // taps add to what is chosen
 	Help         Switch = "help"      // the panel says how the page works
+	InTheRound   Switch = "round"     // the picture shows the boards in the round
+	Alone        Switch = "alone"     // there, only the chosen module
 )
 
 // Size is that of the picture in CSS pixels.
@@ -72,6 +74,7 @@ type State struct {
 	On       map[Switch]bool
 	Size     Size
 	Camera   Camera
+	Round    Round
 
 	Plan    plan.Plan
 	Build   engine.Build

@@ -12,6 +12,15 @@ import (
 
 // Step gives the next state of the page and what the browser has to do.
 func Step(s State, e Event) (State, []Effect) {
+	if next, effects, ok := stepRound(s, e); ok {
+		return rounded(next), effects
+	}
+	s, effects := stepFlat(s, e)
+	return rounded(s), effects
+}
+
+// stepFlat takes all events but those of the view in the round.
+func stepFlat(s State, e Event) (State, []Effect) {
 	switch e := e.(type) {
 	case Started:
 		return started(s, e)
@@ -116,8 +125,10 @@ func reckon(s State) (State, []Effect) {
 // left leaves a job for another. What was measured at a wall is not easily had again, so
 // after a survey one is reminded of a copy.
 func left(s State) State {
-	if s.On[Help] {
-		s = toggle(s, Help)
+	for _, w := range [...]Switch{Help, InTheRound} {
+		if s.On[w] {
+			s = toggle(s, w)
+		}
 	}
 	if s.Job == Survey && s.Uncopied() >= surveyed {
 		s.Store.Due = true

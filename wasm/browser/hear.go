@@ -178,6 +178,9 @@ func filled(e app.Event, control *node) app.Event {
 	case app.Opened:
 		e.Text = control.text()
 		return e
+	case app.PullApart:
+		e.Text = control.text()
+		return e
 	case app.Set:
 		e.Value = orText(e.Value, control)
 		return e

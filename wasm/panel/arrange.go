@@ -15,24 +15,30 @@ import (
 
 // arrangeParts are the sections of the panel in which modules are placed, in the parts in
 // which they are made.
-func arrangeParts() [5]func(*app.State, []piece) kids {
-	return [...]func(*app.State, []piece) kids{
-		func(s *app.State, _ []piece) kids { return findings(s) },
-		chosen,
-		func(s *app.State, all []piece) kids { return kids{onWall(s, all)} },
-		func(s *app.State, all []piece) (out kids) {
+func arrangeParts() [5]arrangePart {
+	return [...]arrangePart{
+		{false, func(s *app.State, _ []piece) kids { return findings(s) }},
+		{true, chosen},
+		{false, func(s *app.State, all []piece) kids { return kids{onWall(s, all)} }},
+		{false, func(s *app.State, all []piece) (out kids) {
 			if n := offWall(s, all); n != nil {
 				out.add(n)
 			}
 			return append(out, addModule(s, all))
-		},
-		func(s *app.State, _ []piece) (out kids) {
+		}},
+		{true, func(s *app.State, _ []piece) (out kids) {
 			if len(s.Chosen) == 0 {
 				out.add(moduleEditor(s)...)
 			}
 			return append(out, arrangements(s), snapping(s), lines(s))
-		},
+		}},
 	}
+}
+
+// An arrangePart is a part of Arrange's panel, and whether it has fields.
+type arrangePart struct {
+	fields bool
+	of     func(*app.State, []piece) kids
 }
 
 // Findings that stand open in the panel, and all that it ever shows.

@@ -29,6 +29,8 @@ func icons(name string) iconShape {
 		{name: "left", paths: [3]string{"M19 12H5M10.5 6.5L5 12l5.5 5.5"}},
 		{name: "right", paths: [3]string{"M5 12h14M13.5 6.5L19 12l-5.5 5.5"}},
 		{name: "up", paths: [3]string{"M12 19V5M6.5 10.5L12 5l5.5 5.5"}},
+		{name: "alone", paths: [3]string{"M8 9h8v7H8z", "M3 7V3h4M17 3h4v4M21 17v4h-4M7 21H3v-4"}},
+		{name: "round", paths: [3]string{"M4 8l8-4 8 4v8l-8 4-8-4z", "M4 8l8 4 8-4M12 12v8"}},
 		{name: "down", paths: [3]string{"M12 5v14M6.5 13.5L12 19l5.5-5.5"}},
 	} {
 		if of.name == name {

@@ -312,9 +312,12 @@ func samePanel(a, b *app.State) bool {
 
 // sameDesk is samePanel for what shows the plan alone: not how it is kept, nor when, nor
 // what can be undone.
-func sameDesk(a, b *app.State) bool {
+func sameDesk(a, b *app.State) bool { return sameMap(a.Fields, b.Fields) && sameShown(a, b) }
+
+// sameShown is sameDesk for parts without fields.
+func sameShown(a, b *app.State) bool {
 	return a.Job == b.Job && a.Wall == b.Wall && a.Arrangement == b.Arrangement && a.At == b.At &&
-		a.Settings == b.Settings && sameMap(a.On, b.On) && sameMap(a.Fields, b.Fields) && sameSlice(a.Chosen, b.Chosen) &&
+		a.Settings == b.Settings && sameMap(a.On, b.On) && sameSlice(a.Chosen, b.Chosen) &&
 		a.Store.Revision == b.Store.Revision && a.Places.Asked == b.Places.Asked && a.Places.Module == b.Places.Module &&
 		a.Places.Revision == b.Places.Revision && sameSlice(a.Places.Poses, b.Places.Poses) &&
 		sameSlice(a.Plan.Walls, b.Plan.Walls) && sameSlice(a.Plan.Modules, b.Plan.Modules) && sameSlice(a.Plan.Arrangements, b.Plan.Arrangements) &&

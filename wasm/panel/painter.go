@@ -74,10 +74,13 @@ type madeKids struct {
 
 // large is once for a large part, as long as any may be made anew. What makes it the same
 // is for the part to say.
+//
+// A part whose fields say something new is made at once: what was understood of a letter
+// stands below the field in the frame that follows it.
 func (p *Painter) large(m *madeKids, s *app.State, same func(a, b *app.State) bool, anew func(*app.State) kids) kids {
 	switch {
 	case m.known && same(&m.of, s):
-	case m.known && p.spare <= 0:
+	case m.known && p.spare <= 0 && sameMap(m.of.Fields, s.Fields):
 		p.late = true
 	default:
 		p.spare--
@@ -109,11 +112,15 @@ func (p *Painter) sections(s *app.State) (out kids) {
 	}
 	var all []piece
 	for i, of := range arrangeParts() {
-		out.add(p.large(&p.arrange[i], s, sameDesk, func(s *app.State) kids {
+		same := sameDesk
+		if !of.fields {
+			same = sameShown
+		}
+		out.add(p.large(&p.arrange[i], s, same, func(s *app.State) kids {
 			if all == nil {
 				all = piecesOf(s, s.Plan, s.Build)
 			}
-			return of(s, all)
+			return of.of(s, all)
 		})...)
 	}
 	return out

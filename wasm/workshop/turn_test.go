@@ -14,15 +14,16 @@ import (
 )
 
 // both watches the place of the first shelf where it stands twice: its figure in the picture and
-// its row in the list. Whatever is changed in one turn of the page is looked at together.
+// its row in the list.
 const both = `window.seen = []
 new MutationObserver(() => {
   const figure = document.querySelector('.fig[aria-label^="Shelf from the left end"]'), row = document.querySelector('.pieces .on [id^=place-]')
   if (figure && row) seen.push([figure.textContent, row.textContent.match(/([\d.]+) from left/)[1]])
 }).observe(document, {subtree: true, childList: true, characterData: true, attributes: true})`
 
-// What is changed in the picture stands in the list in the same turn, however it is changed.
-func TestListFollowsThePictureInTheSameTurn(t *testing.T) {
+// What is changed in the picture stands in the list a few turns of the page later, however
+// it is changed, and until then the list shows what it showed.
+func TestListFollowsThePicture(t *testing.T) {
 	t.Parallel()
 	b := aShelf(t)
 	n := steps(b)
@@ -33,10 +34,15 @@ func TestListFollowsThePictureInTheSameTurn(t *testing.T) {
 		b.Wait("the figure "+want, func() bool {
 			seen = nil
 			require.NoError(t, json.Unmarshal([]byte(b.Text("JSON.stringify(seen)")), &seen))
-			return len(seen) > 0 && (want == "" || seen[len(seen)-1][0] == want)
+			if len(seen) == 0 {
+				return false
+			}
+			last := seen[len(seen)-1]
+			return last[0] == last[1] && (want == "" || last[0] == want)
 		})
+		before := seen[0][1]
 		for _, s := range seen {
-			require.Equal(t, s[0], s[1], "%s: figure and list in %v", how, seen)
+			require.Contains(t, []string{before, s[0]}, s[1], "%s: figure and list in %v", how, seen)
 		}
 		b.Run("seen = []")
 	}
