@@ -118,13 +118,19 @@ func kept(s *app.State) Node {
 
 // wall is the picture with its tools; in the shop the boards, which need as much room.
 func (p *Painter) wall(s *app.State) Node {
-	names, name, shows := "wall", "page.wall", part(nil)
-	if shopping(s) {
+	names, name, shows, tool := "wall", "page.wall", part(nil), part(nil)
+	switch {
+	case s.InRound():
+		names, shows, tool = "wall inround", p.round.picture(s), p.round.tools(s)
+	case shopping(s):
 		names, name, shows = "wall shop", "page.shop", parts{ruler(), p.large(&p.boards, s, sameDesk, boards)}
-	} else {
+	default:
 		shows = p.picture(s)
 	}
-	n := el("main", "wall", class(names), at("aria-label", term(s, name)), shows, p.tools[fitted(s)].once(s, tools))
+	if tool == nil {
+		tool = p.tools[fitted(s)].once(s, tools)
+	}
+	n := el("main", "wall", class(names), at("aria-label", term(s, name)), shows, tool)
 	if s.Toast.Text != "" {
 		n.add(toast(s))
 	}
@@ -179,6 +185,7 @@ func tools(s *app.State) Node {
 			when(s.Job == app.Arrange, toggle(s, "chalk-line", term(s, "page.line-tool"), app.LineTool, s.On[app.LineTool])),
 			when(!shopping(s), toggle(s, "studs", term(s, "page.studs"), app.Studs, s.On[app.Studs])),
 			when(s.Job == app.Survey || s.Job == app.Hang, toggle(s, "bands", term(s, "page.bands"), app.Bands, s.On[app.Bands])),
+			when(s.RoundOffered(), toggle(s, "round", term(s, "round.show"), app.InTheRound, false)),
 			when(s.Job == app.Make || s.Job == app.Hang, toggle(s, "bench", term(s, "page.bench"), app.Bench, s.On[app.Bench])),
 			when(!benching(s), lamp(s))))
 }

@@ -9,6 +9,7 @@ func Page(s *app.State) Node { return new(Painter).Page(s) }
 // they show has changed, the next page has the same nodes in it, not only equal ones.
 type Painter struct {
 	last  picture
+	round round
 	head  made
 	tools [2]made // of a picture that shows the whole wall, and of one that is moved about
 	panel made
