@@ -164,8 +164,10 @@ func flattened(s State) State {
 		s.SheetAt = s.Round.sheet - 1
 	}
 	s.Round = Round{}
-	if s.On[InTheRound] {
-		s = toggle(s, InTheRound)
+	for _, w := range [...]Switch{InTheRound, Alone} {
+		if s.On[w] {
+			s = toggle(s, w)
+		}
 	}
 	return s
 }
