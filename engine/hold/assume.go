@@ -42,8 +42,12 @@ type rodID struct{ fixing, rod int }
 // lacks says whether a rod carries nothing.
 func (a *Assumed) lacks(r rodID) bool { return slices.Contains(a.lack, r) }
 
-// hangsOn says whether a bracket works as the module hangs.
+// hangsOn says whether a bracket works as the module hangs. What should have rods and has
+// none, because they do not fit its board, holds nothing: other rooms say so.
 func (f *model) hangsOn(x *board.Fixing) bool {
+	if len(x.Rods) == 0 && x.Lock != "screwed" && x.Lock != "undercut" {
+		return false
+	}
 	return f.works == nil || slices.Contains(f.works, x.Bracket)
 }
 

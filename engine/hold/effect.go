@@ -24,7 +24,7 @@ type RodForce struct {
 	H float64 // to the right, N
 	N float64 // out of the wall, N
 	M float64 // about the axis to the right: down in front, N mm
-	T float64 // about the upright axis: to the left in front, N mm
+	T float64 // about the upright axis: to the right in front, N mm
 }
 
 // A MemberForce is what passes through a member of a board.
