@@ -19,6 +19,7 @@ func roundWords() []Entry {
 		{"round.below", "Below"},
 		{"round.back", "Back"},
 
+		{"round.fit", "Show all"},
 		{"round.turn-left", "Turn left"},
 		{"round.turn-right", "Turn right"},
 		{"round.turn-up", "Turn up"},

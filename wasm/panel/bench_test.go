@@ -5,17 +5,21 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"ledgewright/assets"
 	testjobs "ledgewright/testdata/jobs"
 	"ledgewright/wasm/app"
+	"ledgewright/wasm/hand"
 
 	"ledgewright/engine"
 	"ledgewright/engine/edit"
+	"ledgewright/engine/plan"
 	"ledgewright/engine/unit"
 )
 
 // jobM is the reference job of 48 modules.
-func jobM() app.State {
-	p := testjobs.M(1)
+func jobM() app.State { return jobOf(testjobs.M(1)) }
+
+func jobOf(p plan.Plan) app.State {
 	s := startPage()
 	s.Screen, s.Job, s.Plan, s.Build = app.AtWork, app.Arrange, p, engine.Derive(p, nil)
 	s.Arrangement = p.Arrangements[0].ID
@@ -62,6 +66,35 @@ func BenchmarkDragPageM(b *testing.B) {
 		s.Preview = steps[i%len(steps)]
 		p.Page(&s)
 	}
+}
+
+// A step of turning the boards in the round, from the finger's move to the page's tree: in
+// every example, and in the reference jobs of 12 and 48 modules.
+func BenchmarkOrbitStep(b *testing.B) {
+	jobs := map[string]app.State{"S": jobOf(testjobs.S()), "M": jobM()}
+	names := append(assets.Names(), "S", "M")
+	for _, name := range assets.Names() {
+		jobs[name] = desk(b, name)
+	}
+	for _, name := range names {
+		b.Run(name, func(b *testing.B) {
+			s := steps(jobs[name], app.Show{What: app.InTheRound}, finger(hand.Down, 300, 300))
+			var p Painter
+			p.Page(&s)
+			b.ReportAllocs()
+			n := 0
+			for b.Loop() {
+				s = steps(s, finger(hand.Motion, float64(320+n%200), float64(280+n%90)))
+				p.Page(&s)
+				n++
+			}
+			b.ReportMetric(float64(len(p.round.world)), "elements")
+		})
+	}
+}
+
+func finger(kind hand.Kind, x, y float64) app.Event {
+	return app.Pointer{Event: hand.Event{Kind: kind, ID: 1, Type: hand.Touch, X: x, Y: y, Primary: kind == hand.Down}}
 }
 
 // The bench is left on for the next time, but other jobs, and a job with nothing to show,

@@ -57,6 +57,7 @@ func pagesOf(t *testing.T) map[string]app.State {
 		}
 		one := steps(s, app.Choose{Module: s.Plan.Modules[0].ID})
 		out[name+" one"] = one
+		out[name+" round"] = steps(one, app.Show{What: app.InTheRound}, app.PullApart{Text: "35"})
 		out[name+" places"] = steps(one, app.Suggest{Module: s.Plan.Modules[0].ID})
 		if len(s.Plan.Modules) > 2 {
 			out[name+" several"] = steps(one, app.Choose{Module: s.Plan.Modules[1].ID, Add: true}, app.Choose{Module: s.Plan.Modules[2].ID, Add: true})

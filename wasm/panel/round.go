@@ -147,7 +147,7 @@ func roundTools(s *app.State) Node {
 		el("div", "undoing", class("set"), back(s), again(s)),
 		el("div", "zooming", class("set"),
 			bare("zoom-out", "minus", term(s, "page.zoom-out"), app.Zoom{By: 1 / zoomStep}),
-			bare("fit", "fit", term(s, "page.fit"), app.Fit{}),
+			bare("fit", "fit", term(s, "round.fit"), app.Fit{}),
 			bare("zoom-in", "plus", term(s, "page.zoom-in"), app.Zoom{By: zoomStep})),
 		el("div", "showing", class("set gap"), aloneTool(s), lamp(s), toggle(s, "round", term(s, "round.show"), app.InTheRound, true)),
 		sides(s), turns(s), slider(s))
