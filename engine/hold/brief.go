@@ -11,8 +11,24 @@ import (
 // held against its yield, and wood and screws are allowed what they bear for minutes. The
 // shelf is empty: what stands on it is checked by itself.
 
-// brief returns the greatest use of each kind by any push.
+// brief returns the greatest use of each kind by any push, with all rods and with each that
+// may carry nothing away.
 func (r *Response) brief(site *Site) ([]Use, error) {
+	worst, err := r.briefAsIs(site)
+	for _, less := range r.lacking {
+		uses, e := less.briefAsIs(site)
+		if e != nil {
+			return nil, e
+		}
+		for i := range uses {
+			uses[i].Missing = less.missing
+		}
+		worst = greatestOf(worst, uses)
+	}
+	return worst, err
+}
+
+func (r *Response) briefAsIs(site *Site) ([]Use, error) {
 	var worst []Use
 	for i := range r.Pushes {
 		p := &r.Pushes[i]

@@ -2,6 +2,7 @@ package hold
 
 import (
 	"math"
+	"slices"
 
 	"ledgewright/engine/strength"
 )
@@ -34,6 +35,9 @@ type Verdict struct {
 	Uses    []Use // of every check, with all shelves carrying what they can
 	Gaps    []Gap // checks that could not be made, each once
 	Hand    []Use // the greatest use of each kind by a hand on a front edge, or a knock
+	// NoCorners says that nothing depends on the corners: the module stands as well where they
+	// carry no moment.
+	NoCorners bool
 }
 
 // mostCarried is where the search for what a shelf carries ends, kg: no shelf of wood is
@@ -65,23 +69,25 @@ func (r *Response) Judge(site *Site) (Verdict, error) {
 func (r *Response) alone(site *Site, i int) (Carrying, error) {
 	s := &r.Shelves[i]
 	c := Carrying{Board: s.Board, Clear: s.Clear, Alone: math.Inf(1)}
-	for _, stand := range s.stands() {
-		load, use, err := r.greatest(site, func(kg float64) ([]Amount, []float64) {
-			dense := make([]float64, len(r.Shelves))
-			dense[i] = kg * Gravity / stand.area
-			return []Amount{{kg, stand.effect}}, dense
-		})
+	for k, stand := range s.stands() {
+		kg, use, err := r.greatest(site, func(kg float64) []load { return []load{{i, k, kg}} })
 		if err != nil {
 			return c, err
 		}
 		if stand.is == Even {
-			c.Even = load
+			c.Even = kg
 		}
-		if load < c.Alone {
-			c.Alone, c.Case, c.Governs = load, stand.is, use
+		if kg < c.Alone {
+			c.Alone, c.Case, c.Governs = kg, stand.is, use
 		}
 	}
 	return c, nil
+}
+
+// A load is so many kilograms on a shelf, in one of the ways that things stand on it.
+type load struct {
+	shelf, stand int
+	kg           float64
 }
 
 // A stand is one way that things stand on a shelf.
@@ -103,10 +109,9 @@ func (s *ShelfResponse) stands() []stand {
 // greatest returns the greatest load at which nothing is used more than wholly, and what is
 // then used most: by chords, with the end that stays weighed down (the Illinois form of
 // regula falsi), since uses grow with the load nearly in a line.
-func (r *Response) greatest(site *Site, at func(kg float64) ([]Amount, []float64)) (kg float64, most Use, err error) {
+func (r *Response) greatest(site *Site, at func(kg float64) []load) (kg float64, most Use, err error) {
 	over := func(kg float64) float64 {
-		amounts, dense := at(kg)
-		j, e := r.judged(site, amounts, dense)
+		j, e := r.judged(site, at(kg))
 		if e != nil && err == nil {
 			err = e
 		}
@@ -157,15 +162,56 @@ func (r *Response) between(over func(float64) float64, low, atLow, high, atHigh 
 	return low
 }
 
-// judged holds the effect of the amounts against what the parts bear.
-func (r *Response) judged(site *Site, amounts []Amount, dense []float64) (*judge, error) {
-	j := &judge{r: r, site: site, dense: dense, lasts: strength.Permanent}
+// judged holds the effect of the loads against what the parts bear, with all rods and with
+// each that may carry nothing away.
+func (r *Response) judged(site *Site, loads []load) (*judge, error) {
+	j, err := r.judgedAsIs(site, loads)
+	if err != nil {
+		return j, err
+	}
+	for _, less := range r.lacking {
+		k, err := less.judgedAsIs(site, loads)
+		if err != nil {
+			return j, err
+		}
+		j.worse(k.uses, less.missing)
+	}
+	return j, nil
+}
+
+func (r *Response) judgedAsIs(site *Site, loads []load) (*judge, error) {
+	j := &judge{r: r, site: site, dense: make([]float64, len(r.Shelves)), lasts: strength.Permanent}
+	amounts := make([]Amount, len(loads))
+	for i, l := range loads {
+		stand := r.Shelves[l.shelf].stands()[l.stand]
+		amounts[i] = Amount{l.kg, stand.effect}
+		j.dense[l.shelf] += l.kg * Gravity / stand.area
+	}
 	e, err := r.Together(amounts...)
 	if err != nil {
 		return j, err
 	}
 	j.lasting(&e)
 	return j, nil
+}
+
+// worse takes in the uses that are greater than those that j has of the same.
+func (j *judge) worse(uses []Use, missing string) {
+	for _, u := range uses {
+		u.Missing = missing
+		i := slices.IndexFunc(j.uses, func(was Use) bool { return was.sameAs(&u) })
+		switch {
+		case i < 0:
+			j.uses = append(j.uses, u)
+		case u.Part > j.uses[i].Part:
+			j.uses[i] = u
+		}
+	}
+}
+
+// sameAs says whether two uses are of the same check of the same thing.
+func (u *Use) sameAs(o *Use) bool {
+	return u.Kind == o.Kind && u.Bracket == o.Bracket && u.Board == o.Board && u.Corner == o.Corner
 }
 
 // worst returns the use with the greatest part.
@@ -181,21 +227,17 @@ func (j *judge) worst() (most Use) {
 // together finds what all shelves carry at once, each the same part of what it carries
 // alone, and lists every use then.
 func (r *Response) together(site *Site, v *Verdict) error {
-	load := func(part float64) (amounts []Amount, dense []float64) {
+	loads := func(part float64) (out []load) {
 		for i := range r.Shelves {
-			s := &r.Shelves[i]
-			kg := part / mostCarried * v.Shelves[i].Alone
-			amounts = append(amounts, Amount{kg, &s.Even})
-			dense = append(dense, kg*Gravity/(s.Clear*s.depth))
+			out = append(out, load{i, 0, part / mostCarried * v.Shelves[i].Alone})
 		}
-		return amounts, dense
+		return out
 	}
-	part, _, err := r.greatest(site, load)
+	part, _, err := r.greatest(site, loads)
 	if err != nil {
 		return err
 	}
-	amounts, dense := load(part)
-	j, err := r.judged(site, amounts, dense)
+	j, err := r.judged(site, loads(part))
 	if err != nil {
 		return err
 	}
@@ -203,7 +245,8 @@ func (r *Response) together(site *Site, v *Verdict) error {
 		v.Shelves[i].Carries = part / mostCarried * v.Shelves[i].Alone
 	}
 	v.Uses, v.Gaps = j.uses, once(j.gaps)
-	return nil
+	v.NoCorners, err = r.standsPinned(site, loads(part))
+	return err
 }
 
 // once drops gaps that are listed already.

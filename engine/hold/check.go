@@ -32,6 +32,7 @@ type Use struct {
 	Bracket string
 	Board   string
 	Corner  int
+	Missing string // bracket, or board with its brackets, that carries nothing then; empty: none
 	Part    float64
 	Value   float64 // in the unit of the kind: MPa, N/mm or N; of screws the sum of parts
 	Limit   float64
@@ -60,11 +61,14 @@ const (
 	AllSlotted     Why = "all-slotted" // no round hole carries push
 	NoClaim        Why = "no-claim"    // nothing is claimed for the corner
 	MetalStud      Why = "metal-stud"
+	NearEdge       Why = "near-edge"     // of the stud: too near for the wood to hold
+	OneInHollow    Why = "one-in-hollow" // one anchor in a hollow wall resists no turning
 )
 
 // A Site is what a wall gives the fixings of a module where it hangs.
 type Site struct {
 	Lining Lining
+	Tests  []CornerTest       // of the shop
 	Screws map[string][]Screw // of each bracket, in the order of its fixing's screws
 }
 
@@ -75,6 +79,10 @@ type Screw struct {
 	Metal bool    // a metal stud
 	Edge  float64 // from its axis to the nearer edge of the stud, mm
 	Grip  float64 // how deep it sits in the structure, mm
+	// Pull and Push are what a fixing bore in a test, N; 0: no test. In a hollow wall the load
+	// at which its anchor gave way; in masonry the load that it bore at the site without
+	// moving. Push 0 is taken as Pull.
+	Pull, Push float64
 }
 
 // StudG is the specific gravity taken for studs and battens: Spruce-Pine-Fir of NDS 2018,
@@ -262,6 +270,9 @@ func (j *judge) root(on Use, r *rod, q RodForce) {
 	}
 	if round == 0 {
 		j.gaps = append(j.gaps, Gap{Kind: ScrewDraws, Bracket: on.Bracket, Board: on.Board, Why: AllSlotted})
+	}
+	if q.M > 0 && p.alone(r.fixing, holes) {
+		j.gaps = append(j.gaps, Gap{Kind: ScrewDraws, Bracket: on.Bracket, Board: on.Board, Why: OneInHollow})
 		return
 	}
 	pull := 0.0
@@ -272,9 +283,9 @@ func (j *judge) root(on Use, r *rod, q RodForce) {
 		}
 		t := max(q.M, 0)*p.leverX(s)/inertia + max(q.N, 0)/float64(len(p.screws))
 		pull = pull + t
-		push := v / float64(round)
-		if s.of.Slotted {
-			push = 0
+		push := 0.0
+		if !s.of.Slotted {
+			push = v / float64(round)
 		}
 		j.screw(on, ScrewDraws, r.fixing, s.of, &holes[n], t, push)
 	}
@@ -294,6 +305,11 @@ func index(x *board.Fixing, s *board.Screw) int {
 // screw checks a wood screw pulled and pushed at once: the parts of what each alone bears
 // add up (NDS 2018, 12.4.2).
 func (j *judge) screw(on Use, kind Kind, x *board.Fixing, s *board.Screw, h *Screw, pull, push float64) {
+	if h.tried() {
+		on.Kind, on.Limit, on.Value = kind, 1, pull/h.bears(h.Pull)+push/h.bears(h.Push)
+		j.use(on)
+		return
+	}
 	if why := j.unfit(h, s); why != "" {
 		j.gaps = append(j.gaps, Gap{Kind: kind, Bracket: on.Bracket, Board: on.Board, Why: why})
 		return
@@ -330,6 +346,8 @@ func (j *judge) unfit(h *Screw, s *board.Screw) Why {
 		return StudUncertain
 	case h.Grip < strength.LeastPenetration(s.Diameter.MM()):
 		return NotInStud
+	case h.Edge < strength.EdgeDistance(s.Diameter.MM()):
+		return NearEdge
 	}
 	return ""
 }
@@ -343,8 +361,11 @@ func (j *judge) heel(on Use, r *rod, p *plate, push float64, holes []Screw) {
 		return
 	}
 	on.Kind, on.Limit = HeelCrushes, strength.LiningBacked
+	if p.hollow(r.fixing, holes) {
+		on.Limit = strength.LiningHollow
+	}
 	if j.lasts == strength.Minutes {
-		on.Limit = strength.LiningCrushes
+		on.Limit *= strength.LiningCrushes / strength.LiningBacked
 	}
 	on.Value = push / (2 * p.half[0] * strength.HeelHeight)
 	j.use(on)
@@ -362,7 +383,7 @@ func (j *judge) inStud(on Use, r *rod, q RodForce) {
 	}
 	why := WallUnknown
 	if h != nil {
-		why = j.unfitRod(h)
+		why = j.unfitRod(h, r.of.Diameter.MM())
 	}
 	if why != "" {
 		j.gaps = append(j.gaps, Gap{Kind: RodInWood, Bracket: on.Bracket, Board: on.Board, Why: why})
@@ -377,7 +398,7 @@ func (j *judge) inStud(on Use, r *rod, q RodForce) {
 }
 
 // unfitRod is unfit for a rod's own hole.
-func (j *judge) unfitRod(h *Screw) Why {
+func (j *judge) unfitRod(h *Screw, d float64) Why {
 	switch {
 	case !j.site.Lining.Known:
 		return LiningUnknown
@@ -391,6 +412,8 @@ func (j *judge) unfitRod(h *Screw) Why {
 		return MetalStud
 	case h.State != edgesFound:
 		return StudUncertain
+	case h.Edge < strength.EdgeDistance(d):
+		return NearEdge
 	}
 	return ""
 }
@@ -422,6 +445,10 @@ func (j *judge) mitres(e *Effect) {
 		m := force.Start
 		if c.end {
 			m = force.End
+		}
+		if allowed, ok := c.tested(j.site.Tests); ok {
+			j.use(Use{Kind: CornerOpens, Board: c.corner.First, Corner: c.corner.Number, Value: math.Abs(m), Limit: allowed})
+			continue
 		}
 		claim := float64(c.corner.Claim) / 1e6
 		if claim == 0 {

@@ -46,13 +46,12 @@ func plated(t *testing.T, high, y1, y2, x unit.Length) *worked {
 }
 
 // uses returns what is used with the load shared as told.
-func (w *worked) uses(kg float64, pick func(*ShelfResponse) *Effect) map[Kind]Use {
+func (w *worked) uses(kg float64, stand int) map[Kind]Use {
 	r, err := Respond(&w.m, Hanging{Turn: -unit.QuarterTurn}, Lining{12.5, true}, 12)
 	require.NoError(w, err)
-	s := &r.Shelves[0]
 	scale := 35.6 / (r.Weight.Rods[0].V + r.Weight.Rods[1].V)
 	r.Weight = r.Weight.plus(scale-1, r.Weight)
-	j, err := r.judged(w.site, []Amount{{kg, pick(s)}}, []float64{kg * Gravity / (s.Clear * s.depth)})
+	j, err := r.judged(w.site, []load{{0, stand, kg}})
 	require.NoError(w, err)
 	out := map[Kind]Use{}
 	for _, u := range j.uses {
@@ -63,8 +62,8 @@ func (w *worked) uses(kg float64, pick func(*ShelfResponse) *Effect) map[Kind]Us
 	return out
 }
 
-func even(s *ShelfResponse) *Effect   { return &s.Even }
-func onLeft(s *ShelfResponse) *Effect { return &s.Left }
+// Places among the stands of a shelf.
+const even, onLeft = 0, 1
 
 func TestWorkedExample(t *testing.T) {
 	given := plated(t, 60*mm, 10*mm, -30*mm, 0)
@@ -106,8 +105,8 @@ func TestWorkedLoads(t *testing.T) {
 		{plated(t, 60*mm, 10*mm, -30*mm, 0), 20, 12},
 		{plated(t, 18*mm, -2*mm, -2*mm, 12*mm), 7.5, 4},
 	} {
-		draws := func(kg float64, pick func(*ShelfResponse) *Effect) float64 {
-			return c.of.uses(kg, pick)[ScrewDraws].Part
+		draws := func(kg float64, stand int) float64 {
+			return c.of.uses(kg, stand)[ScrewDraws].Part
 		}
 		require.Less(t, draws(c.even*0.97, even), 1.0)
 		require.Greater(t, draws(c.even*1.03, even), 1.0)

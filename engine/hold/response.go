@@ -1,6 +1,8 @@
 package hold
 
 import (
+	"errors"
+
 	"ledgewright/engine/beam"
 	"ledgewright/engine/module"
 )
@@ -15,6 +17,9 @@ type Response struct {
 	Pushes  []PushResponse
 	touches []Effect    // of a push of 1 N at each touch
 	flex    [][]float64 // how far touch i moves off the wall by a push at touch j
+	lacking []*Response // of the module with each rod, or row of them, away that may carry nothing
+	missing string      // of such a response: what carries nothing
+	pinned  *Response   // with corners that carry no moment; nil: it does not stand then
 }
 
 // A ShelfResponse is one shelf's: each of one kilogram, spread over all of it, over either
@@ -66,6 +71,41 @@ func Respond(m *module.Result, h Hanging, w Lining, moisture float64) (*Response
 
 // RespondAssuming is Respond with other assumptions than the likely ones.
 func RespondAssuming(m *module.Result, h Hanging, w Lining, moisture float64, a Assumed) (*Response, error) {
+	r, err := responseOf(m, h, w, moisture, a)
+	if err != nil {
+		return nil, err
+	}
+	for _, l := range r.model.mayLack() {
+		without := a
+		without.lack = l.rods
+		less, err := responseOf(m, h, w, moisture, without)
+		if loose := (*beam.Loose)(nil); errors.As(err, &loose) {
+			continue // it turns until the rods that were away carry, too
+		}
+		if err != nil {
+			return nil, err
+		}
+		less.missing = l.name
+		r.lacking = append(r.lacking, less)
+	}
+	return r, r.pin(m, h, a)
+}
+
+// pin finds out how the module stands with its corners pinned, if it does.
+func (r *Response) pin(m *module.Result, h Hanging, a Assumed) (err error) {
+	if a.Pinned || len(r.model.mitres) == 0 {
+		return nil
+	}
+	a.Pinned = true
+	r.pinned, err = responseOf(m, h, r.model.lining, r.model.moisture, a)
+	if loose := (*beam.Loose)(nil); errors.As(err, &loose) {
+		r.pinned, err = nil, nil
+	}
+	return err
+}
+
+// responseOf works out one response.
+func responseOf(m *module.Result, h Hanging, w Lining, moisture float64, a Assumed) (*Response, error) {
 	f, ok := modelOf(m, h, w, a)
 	if !ok {
 		return nil, &Unknown{}

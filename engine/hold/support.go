@@ -133,7 +133,7 @@ func mouthOf(b *board.Board, x *board.Fixing) (deep float64) {
 	for i := range b.Features {
 		f := &b.Features[i]
 		sunk := f.Kind == board.Pocket || f.Kind == board.Groove
-		if sunk && f.Enter == board.Back && f.Cause.ID == x.Bracket {
+		if sunk && (f.Enter == board.Back || f.Enter == board.Front) && f.Cause.ID == x.Bracket {
 			deep = max(deep, f.Depth.MM())
 		}
 	}

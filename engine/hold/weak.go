@@ -27,6 +27,9 @@ type mitre struct {
 	end    bool
 	width  float64 // of the narrower board
 	length float64 // along the cut, mm
+
+	thickness float64 // of the thinner board
+	wood      string  // of both; empty where they differ
 }
 
 // weak notes the places where boards are weakest.
@@ -37,7 +40,7 @@ func (f *model) weak() {
 			b.least = append(b.least, sectionAt(b.board, unit.Nearest(s.u)))
 		}
 		for k := range b.board.Features {
-			if g, ok := grooveOf(b.board, &b.board.Features[k]); ok {
+			if g, ok := grooveOf(b.board, &b.board.Features[k], f.hang.Flip); ok {
 				b.grooves = append(b.grooves, g)
 			}
 		}
@@ -49,16 +52,21 @@ func (f *model) weak() {
 	}
 }
 
-// grooveOf returns a feature as a groove, and whether it is one.
-func grooveOf(b *board.Board, f *board.Feature) (groove, bool) {
+// grooveOf returns a feature as a groove, and whether it is one. In a module that is flipped
+// the board's front is at the wall.
+func grooveOf(b *board.Board, f *board.Feature, flip bool) (groove, bool) {
 	face := f.Enter == board.FaceA || f.Enter == board.FaceB
 	if !face || f.Along.MM() < longGroove || f.Kind == board.Housing {
 		return groove{}, false
 	}
 	u, half := f.Mouth.U.MM(), f.Along.MM()/2
+	v := f.Mouth.V
+	if flip {
+		v = b.Width - v
+	}
 	return groove{
 		span: Span{u - half, u + half},
-		back: f.Mouth.V.MM() - f.Across.MM()/2,
+		back: v.MM() - f.Across.MM()/2,
 		left: b.Thickness.MM() - f.Depth.MM(),
 	}, true
 }
@@ -75,7 +83,12 @@ func (f *model) mitre(c *board.Corner) (mitre, bool) {
 		return mitre{}, false
 	}
 	dx, dy := (c.Outer[0] - c.At[0]).MM(), (c.Outer[1] - c.At[1]).MM()
+	kind := one.board.Wood
+	if two.board.Wood != kind {
+		kind = ""
+	}
 	return mitre{
+		wood: kind, thickness: min(one.board.Thickness, two.board.Thickness).MM(),
 		corner: c, member: one.members[k], end: end,
 		width:  min(one.board.Width, two.board.Width).MM(),
 		length: math.Sqrt(sq(dx) + sq(dy)),

@@ -23,6 +23,11 @@ func UltimateWithdrawal(g, diameter float64) float64 { return 108.25 * g * g * d
 // included: 6 D (NDS 2018, 12.1.5.6).
 func LeastPenetration(diameter float64) float64 { return 6 * diameter }
 
+// EdgeDistance returns how far from a stud's edge a screw or rod in it must stand whose load
+// runs along the stud: 1.5 D (NDS 2005, table 11.5.1A, for dowels of 1/4 in and more; we ask
+// it of thinner screws, too).
+func EdgeDistance(diameter float64) float64 { return 1.5 * diameter }
+
 // Bearing strength of wood under a dowel (NDS 2018, table 12.3.3; Wood Handbook eq. 8-3).
 
 // thinDowel is the diameter below which the direction of the grain does not matter.
