@@ -185,9 +185,9 @@ func tools(s *app.State) Node {
 			when(s.Job == app.Arrange, toggle(s, "chalk-line", term(s, "page.line-tool"), app.LineTool, s.On[app.LineTool])),
 			when(!shopping(s), toggle(s, "studs", term(s, "page.studs"), app.Studs, s.On[app.Studs])),
 			when(s.Job == app.Survey || s.Job == app.Hang, toggle(s, "bands", term(s, "page.bands"), app.Bands, s.On[app.Bands])),
-			when(s.RoundOffered(), toggle(s, "round", term(s, "round.show"), app.InTheRound, false)),
 			when(s.Job == app.Make || s.Job == app.Hang, toggle(s, "bench", term(s, "page.bench"), app.Bench, s.On[app.Bench])),
-			when(!benching(s), lamp(s))))
+			when(!benching(s), lamp(s))),
+		when(s.RoundOffered(), group("rounding", "set rounding", roundTool(s))))
 }
 
 // panStep is the part of the picture by which a tap on an arrow looks further along.

@@ -149,8 +149,14 @@ func roundTools(s *app.State) Node {
 			bare("zoom-out", "minus", term(s, "page.zoom-out"), app.Zoom{By: 1 / zoomStep}),
 			bare("fit", "fit", term(s, "round.fit"), app.Fit{}),
 			bare("zoom-in", "plus", term(s, "page.zoom-in"), app.Zoom{By: zoomStep})),
-		el("div", "showing", class("set gap"), aloneTool(s), lamp(s), toggle(s, "round", term(s, "round.show"), app.InTheRound, true)),
+		el("div", "showing", class("set gap"), aloneTool(s), lamp(s)),
+		el("div", "rounding", class("set rounding"), roundTool(s)),
 		sides(s), turns(s), slider(s))
+}
+
+// roundTool is the way into the view in the round and out of it.
+func roundTool(s *app.State) Node {
+	return toggle(s, "round", term(s, "round.show"), app.InTheRound, s.InRound())
 }
 
 // turns are the four ways to turn.
