@@ -53,6 +53,7 @@ func Catalogue() []Entry {
 		hangWords(),
 		agreeWords(),
 		roundWords(),
+		stageWords(),
 	)
 }
 

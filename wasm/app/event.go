@@ -20,6 +20,7 @@ type (
 		Jobs     []Listing
 		Settings Settings
 		Last     string // id of the job that was open last
+		Picture  string // what the address wants the picture painted by: "stage", "svg", or nothing
 	}
 	// Resized says that the picture has another size.
 	Resized struct{ Size Size }
@@ -31,7 +32,7 @@ type (
 	Home struct{}
 	// Show turns one of the switches.
 	Show struct{ What Switch }
-	// Set changes a setting: "theme", "hand", "units", "week".
+	// Set changes a setting: "theme", "hand", "units", "week", "picture".
 	Set struct{ Name, Value string }
 	// Sheet moves the sheet of the panel on narrow windows to its next height.
 	Sheet struct{}
@@ -40,6 +41,12 @@ type (
 	// Reckon asks for the next slice of slow work.
 	Reckon struct{}
 )
+
+// Stage says whether the graphics processor paints the picture now, or why it does not.
+type Stage struct {
+	Shown bool
+	Why   string // "coming", "none", "software", "saving", "slow", "lost", "ended"
+}
 
 // Events that change the plan.
 type (
@@ -155,6 +162,7 @@ func (Set) event()             {}
 func (Sheet) event()           {}
 func (Dismiss) event()         {}
 func (Reckon) event()          {}
+func (Stage) event()           {}
 func (Do) event()              {}
 func (DoLine) event()          {}
 func (Undo) event()            {}

@@ -56,6 +56,7 @@ func stepFiles(s State, e Event) (State, []Effect) {
 // was open last.
 func started(s State, e Started) (State, []Effect) {
 	s.Now, s.Today, s.Size, s.Jobs, s.Settings = e.Now, e.Today, e.Size, e.Jobs, e.Settings
+	s.Painted.Asked = e.Picture
 	if s.Settings.Theme == "" {
 		s.Settings.Theme = "day"
 	}

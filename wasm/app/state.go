@@ -64,6 +64,8 @@ type Settings struct {
 	Hand  string      `json:"hand"`           // "right", "left"
 	Units unit.System `json:"units"`          // of new plans
 	Week  string      `json:"week,omitempty"` // "read": what may become of jobs that nobody opens
+
+	Picture string `json:"picture,omitempty"` // what paints it: "stage", "svg", or nothing: whichever is best here
 }
 
 // A State is all that the page shows.
@@ -90,7 +92,8 @@ type State struct {
 	Chosen      []string // ids of modules, in the order of choosing
 	At          Thing    // what is looked at inside the chosen module, or on the wall
 
-	Rests bool // nothing has changed for a while
+	Rests   bool // nothing has changed for a while
+	Painted Painting
 
 	Hand    hand.Hand
 	Drag    Drag

@@ -2,6 +2,7 @@ package app
 
 import (
 	"slices"
+	"strings"
 
 	"ledgewright/engine"
 	"ledgewright/engine/edit"
@@ -56,6 +57,9 @@ func stepFlat(s State, e Event) (State, []Effect) {
 		return s, backTo(figure)
 	case Reckon:
 		return reckon(s)
+	case Stage:
+		s.Painted.Shown, s.Painted.why = e.Shown, e.Why
+		return s, nil
 	}
 	if next, effects, ok := stepEdit(s, e); ok {
 		return next, effects
@@ -161,6 +165,8 @@ func set(s State, name, value string) (State, []Effect) {
 		s.Settings.Units = unit.System(value)
 	case "week":
 		s.Settings.Week = value
+	case "picture":
+		s.Settings.Picture, s.Painted.Asked = strings.TrimPrefix(value, "any"), "" // what is chosen now counts for more than the address
 	}
 	return s, []Effect{KeepSettings{s.Settings}}
 }

@@ -33,8 +33,18 @@ type Facts struct {
 	SaveData bool   // the maker has asked for little traffic
 }
 
-// fit reports whether the stage is worth fetching.
-func (f Facts) fit() bool { return f.WebGL && !f.SaveData && !software(f.Renderer) }
+// unfit returns why the stage is not worth fetching, empty where it is.
+func (f Facts) unfit() string {
+	switch {
+	case f.SaveData:
+		return "saving"
+	case !f.WebGL:
+		return "none"
+	case software(f.Renderer):
+		return "software"
+	}
+	return ""
+}
 
 // software reports whether a renderer's name is that of one without a graphics processor.
 func software(renderer string) bool {
@@ -86,14 +96,19 @@ type glass struct {
 	pixels float64 // the most for one of the page's
 	lost   float64 // when the context was lost last; below 0: never
 	why    string  // it was given up
+	unfit  string  // why it was not even fetched
 }
 
 func newGlass() glass { return glass{pixels: manyPixels, lost: -1} }
 
 // choose takes what the maker wants. A glass that was given up gets a new try.
 func (g *glass) choose(want Want, f Facts) []glassAct {
-	up := g.phase == glassLoading || g.phase == glassTrial || g.phase == glassShown
-	if g.want, g.why = want, ""; want == WantStage || want == WantAny && f.fit() {
+	up := g.up()
+	g.want, g.why, g.unfit = want, "", ""
+	if want == WantAny {
+		g.unfit = f.unfit()
+	}
+	if want != WantSVG && g.unfit == "" {
 		if up {
 			return nil
 		}
@@ -106,6 +121,42 @@ func (g *glass) choose(want Want, f Facts) []glassAct {
 	}
 	return []glassAct{glassHide, glassClear}
 }
+
+// leave takes that there is no place for the stage any more, until one is chosen for again.
+func (g *glass) leave() []glassAct {
+	if !g.up() {
+		return nil
+	}
+	g.phase = glassAway
+	return []glassAct{glassHide, glassClear}
+}
+
+// up reports whether there is a stage, or one is coming.
+func (g *glass) up() bool {
+	return g.phase == glassLoading || g.phase == glassTrial || g.phase == glassShown
+}
+
+// plain is why the SVG is shown, as the page has words for it; empty where the maker
+// wants it.
+func (g *glass) plain() string {
+	switch {
+	case g.phase == glassLoading || g.phase == glassTrial:
+		return "coming"
+	case g.phase != glassGivenUp:
+		return g.unfit
+	case g.why == gaveSlow:
+		return "slow"
+	case g.why == gaveLost:
+		return "lost"
+	}
+	return "ended"
+}
+
+// Why a glass is given up, of itself.
+const (
+	gaveSlow = "slow"
+	gaveLost = "lost twice"
+)
 
 // ready takes that the stage has started, at first or again.
 func (g *glass) ready() []glassAct {
@@ -134,7 +185,7 @@ func (g *glass) measured(frames []float64, pixels float64) []glassAct {
 		g.phase, g.pixels = glassLoading, fewPixels
 		return []glassAct{glassClear, glassLoad}
 	}
-	return g.giveUp("slow")
+	return g.giveUp(gaveSlow)
 }
 
 // hidden takes that the stage's document has gone and will come again, at a time in ms:
@@ -144,7 +195,7 @@ func (g *glass) hidden(lost bool, now float64) []glassAct {
 		return nil
 	}
 	if lost && g.lost >= 0 && now-g.lost < lossSpan {
-		return g.giveUp("lost twice")
+		return g.giveUp(gaveLost)
 	}
 	if lost {
 		g.lost = now

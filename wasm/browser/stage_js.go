@@ -32,16 +32,21 @@ type Stage struct {
 	view   View
 	times  []float64
 	shown  bool
-	events [2]js.Func // load of the frame, pagehide of its document
+	facts  *Facts           // of the machine, once it was asked
+	events [3]js.Func       // load of the frame; pagehide and resize of its document
+	plain  string           // what was told last
+	told   func(why string) // is told why the SVG is shown, whenever that is another reason
 }
 
 // NewStage readies a stage that comes into the place when it is chosen. Until it says so
 // by changed, in the browser's own time, the page shows the SVG.
 func NewStage(place js.Value, changed func(shown bool)) *Stage {
 	s := &Stage{glass: newGlass(), pack: drawing.Packer{Bare: true}, place: place, frame: js.Undefined(), array: js.Undefined(), changed: changed}
-	s.events = [2]js.Func{
+	s.told = func(string) {}
+	s.events = [3]js.Func{
 		s.heard(func([]js.Value) { s.loaded() }),
 		s.heard(func([]js.Value) { s.gone() }),
+		s.heard(func([]js.Value) { s.sized() }),
 	}
 	window := js.Global()
 	window.Set("stageReady", s.heard(func(args []js.Value) {
@@ -61,12 +66,35 @@ func NewStage(place js.Value, changed func(shown bool)) *Stage {
 
 // Choose takes what the maker wants, once the page is usable and whenever it changes.
 func (s *Stage) Choose(want Want) {
+	if want == WantAny && s.facts == nil {
+		f := machine()
+		s.facts = &f
+	}
 	facts := Facts{}
-	if want == WantAny {
-		facts = machine()
+	if s.facts != nil {
+		facts = *s.facts
 	}
 	s.do(s.glass.choose(want, facts))
 }
+
+// Stand puts the stage into a place, as the maker wants it; no place is undefined. A
+// frame that is moved loads anew, and one that was given up stays so until the maker
+// wants something else.
+func (s *Stage) Stand(place js.Value, want Want) {
+	moved := !place.Equal(s.place)
+	if moved {
+		s.do(s.glass.leave())
+		s.place = place
+	}
+	if place.IsUndefined() || want == s.glass.want && (!moved || s.glass.phase == glassGivenUp) {
+		return
+	}
+	s.Choose(want)
+}
+
+// Awake reports whether there is a stage, or one is coming: whether a drawing is of use
+// to it.
+func (s *Stage) Awake() bool { return s.glass.up() }
 
 // Shown reports whether the stage stands in the picture's place.
 func (s *Stage) Shown() bool { return s.shown }
@@ -159,6 +187,10 @@ func (s *Stage) do(acts []glassAct) {
 			s.trial()
 		}
 	}
+	if plain := s.glass.plain(); plain != s.plain {
+		s.plain = plain
+		s.told(plain)
+	}
 }
 
 // load puts the frame into the page. It is inert: keys, pointers and what reads the page
@@ -215,6 +247,14 @@ func (s *Stage) loaded() {
 // listen waits for the end of the present document; to do so twice is to do so once.
 func (s *Stage) listen() {
 	s.frame.Get("contentWindow").Call("addEventListener", "pagehide", s.events[1])
+	s.frame.Get("contentWindow").Call("addEventListener", "resize", s.events[2])
+}
+
+// sized draws again in another size, or after a time in which there was no room for it.
+func (s *Stage) sized() {
+	if s.up() {
+		s.draw()
+	}
 }
 
 // gone is the end of the stage's document: it loads again by itself.

@@ -68,6 +68,7 @@ type Tree struct {
 	active *node    // the node with the focus, while a tree is applied
 	later  []func() // what needs the element to be in the document
 	held   *node    // the node with the attribute data-hand
+	glass  *node    // that with the attribute data-glass
 	part   bool     // the page that is applied is not whole
 	stir   bool     // a person touched a control since the page was last applied
 }
@@ -158,6 +159,14 @@ func (t *Tree) Held() (Element, bool) {
 		return nil, false
 	}
 	return t.held.el, true
+}
+
+// Glass returns the element with the attribute data-glass, in which the stage stands.
+func (t *Tree) Glass() (Element, bool) {
+	if t.glass == nil {
+		return nil, false
+	}
+	return t.glass.el, true
 }
 
 // Focus gives the focus to the first node of that key, and reports whether there is
@@ -283,6 +292,8 @@ func (t *Tree) attrCame(o *node, name string) {
 		t.later = append(t.later, o.el.ScrollIntoView)
 	case "data-hand":
 		t.held = o
+	case "data-glass":
+		t.glass = o
 	}
 }
 
@@ -353,6 +364,9 @@ func (t *Tree) forget(o *node) {
 	}
 	if t.held == o {
 		t.held = nil
+	}
+	if t.glass == o {
+		t.glass = nil
 	}
 	for _, k := range o.kids {
 		t.forget(k)

@@ -32,15 +32,20 @@ type window struct {
 	idle   bool // an idle call is asked for
 	told   map[string]string
 	hash   address
+	pane   pane
 }
 
 // Run shows the page and answers to what happens, for ever.
-func Run(step func(app.State, app.Event) (app.State, []app.Effect), page func(app.State, int) (panel.Node, bool)) {
+func Run(step func(app.State, app.Event) (app.State, []app.Effect), page func(app.State, int) (panel.Node, bool), sight func() panel.Sight) {
 	w := &window{Value: js.Global(), doc: newDocument(), timers: map[string]js.Value{}, told: map[string]string{}}
 	w.place = w.doc.Call("getElementById", "page")
 	w.loop = &Loop{Step: step, Page: page, Tree: NewTree(w.doc, &element{w.doc, w.place}), Out: w}
 	w.frame = w.callback(func([]js.Value) { w.show() })
-	w.turn = w.callback(func([]js.Value) { w.loop.Turn() })
+	w.turn = w.callback(func([]js.Value) {
+		w.loop.Turn()
+		w.pane.follow()
+	})
+	w.pane = pane{w: w, sight: sight}
 	w.hand = pointers{w: w, down: map[int]*press{}}
 	w.store = store{w: w, own: map[string]int{}}
 	w.files = files{w: w}
@@ -59,7 +64,8 @@ func Run(step func(app.State, app.Event) (app.State, []app.Effect), page func(ap
 func (w *window) start(jobs []app.Listing, settings app.Settings, last string) {
 	w.loop.Send(app.Started{
 		Now: w.now(), Today: w.today(), Address: w.fragment(), Jobs: jobs, Settings: settings, Last: last,
-		Size: app.Size{Width: w.Get("innerWidth").Float(), Height: w.Get("innerHeight").Float()},
+		Size:    app.Size{Width: w.Get("innerWidth").Float(), Height: w.Get("innerHeight").Float()},
+		Picture: w.asked(),
 	})
 	w.store.ask("persisted")
 }
@@ -83,11 +89,13 @@ func (w *window) show() {
 		w.place.Call("replaceChildren") // what stood there until the program was ready
 	}
 	w.loop.Frame()
+	w.pane.follow()
 	w.hand.follow()
 	w.mirror()
 	if !w.begun {
 		w.begun = true
 		w.Get("performance").Call("mark", "usable")
+		w.whenIdle(1000, w.pane.begin)
 	}
 }
 
@@ -329,18 +337,25 @@ func (w *window) again() {
 		return
 	}
 	w.idle = true
+	w.whenIdle(200, func() {
+		w.idle = false
+		w.loop.Send(app.Reckon{})
+	})
+}
+
+// whenIdle calls do when the page has nothing else to do, or after some ms.
+func (w *window) whenIdle(ms int, do func()) {
 	var f js.Func
 	f = js.FuncOf(func(js.Value, []js.Value) any {
 		f.Release()
-		w.idle = false
 		if !w.dead {
 			defer w.guard()
-			w.loop.Send(app.Reckon{})
+			do()
 		}
 		return nil
 	})
 	if w.Get("requestIdleCallback").Truthy() {
-		w.Call("requestIdleCallback", f, map[string]any{"timeout": 200})
+		w.Call("requestIdleCallback", f, map[string]any{"timeout": ms})
 		return
 	}
 	w.Call("setTimeout", f, 1)
@@ -349,6 +364,16 @@ func (w *window) again() {
 // fragment returns that of the address, without its sign.
 func (w *window) fragment() string {
 	return strings.TrimPrefix(w.Get("location").Get("hash").String(), "#")
+}
+
+// asked returns what the address wants the picture painted by: "stage", "svg", or nothing.
+func (w *window) asked() string {
+	by := w.Get("URLSearchParams").New(w.Get("location").Get("search")).Call("get", "picture")
+	switch by.String() {
+	case string(WantStage), string(WantSVG):
+		return by.String()
+	}
+	return ""
 }
 
 // addressEvery is the least time between two writings of the address, in ms. Browsers

@@ -18,7 +18,7 @@ func agree(s *app.State) []Node { return agreeBy(s, encodeLink(s)) }
 
 // agreeBy is agree with the plan's link at hand.
 func agreeBy(s *app.State, code linkCode) []Node {
-	return []Node{linkSection(s, code), fileSection(s), keepingSection(s), summarySection(s), notChecked(s), childrenCaution(s), jobSection(s), otherJobs(s), sideChoice(s)}
+	return []Node{linkSection(s, code), fileSection(s), keepingSection(s), summarySection(s), notChecked(s), childrenCaution(s), jobSection(s), otherJobs(s), sideChoice(s), paintingChoice(s)}
 }
 
 // jobSection are the fields of the title block.

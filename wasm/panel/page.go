@@ -18,6 +18,7 @@ import (
 func (p *Painter) page(s *app.State) Node {
 	root := el("div", "app", class("app"), at("data-view", viewOf(s)), at("data-side", sideOf(s)), at("data-title", titleOf(s)))
 	if s.Screen == app.AtStart {
+		p.last.sight.shown = false
 		root.Kids = start(s)
 		return root
 	}
@@ -119,6 +120,7 @@ func kept(s *app.State) Node {
 // wall is the picture with its tools; in the shop the boards, which need as much room.
 func (p *Painter) wall(s *app.State) Node {
 	names, name, shows, tool := "wall", "page.wall", part(nil), part(nil)
+	p.last.sight.shown = false
 	switch {
 	case s.InRound():
 		names, shows, tool = "wall inround", p.round.picture(s), p.round.tools(s)
@@ -130,7 +132,7 @@ func (p *Painter) wall(s *app.State) Node {
 	if tool == nil {
 		tool = p.tools[fitted(s)].once(s, tools)
 	}
-	n := el("main", "wall", class(names), at("aria-label", term(s, name)), shows, tool)
+	n := el("main", "wall", class(names), at("aria-label", term(s, name)), glass(), shows, tool)
 	if s.Toast.Text != "" {
 		n.add(toast(s))
 	}
@@ -313,7 +315,7 @@ func capital(s string) string {
 // samePanel reports whether two states have one panel. What the state machine changes it
 // copies, so things that lie at the same place are the same.
 func samePanel(a, b *app.State) bool {
-	return a.Lasting == b.Lasting && a.Today == b.Today && a.Store == b.Store && a.SheetAt == b.SheetAt && a.Size == b.Size && a.Now == b.Now && sameSlice(a.Jobs, b.Jobs) &&
+	return a.Lasting == b.Lasting && a.Today == b.Today && a.Store == b.Store && a.SheetAt == b.SheetAt && a.Painted == b.Painted && a.Size == b.Size && a.Now == b.Now && sameSlice(a.Jobs, b.Jobs) &&
 		sameSlice(a.History.Past, b.History.Past) && sameSlice(a.History.Future, b.History.Future) && sameDesk(a, b)
 }
 

@@ -38,6 +38,19 @@ type picture struct {
 
 	woods []drawing.Species // how woods look; made once
 	hand  view.Held         // draws what is in the hand
+
+	whole  drawing.Drawing // of all the wall
+	moving carried
+	sight  flatSight
+}
+
+// A carried is what was in the hand when it was drawn last, and from what.
+type carried struct {
+	from    source
+	drawing drawing.Drawing
+	figs    []fig
+	nodes   []Node // only where no stage stands in the place of the picture
+	written bool
 }
 
 // A source is all that a drawing depends on. Plans and builds are told apart by where
@@ -99,7 +112,7 @@ func sourceOf(s *app.State, p plan.Plan, b engine.Build) source {
 		drawn: true, walls: first(p.Walls), arrangements: first(p.Arrangements), arrangementCount: len(p.Arrangements),
 		modules: first(b.Modules), results: first(b.Arrangements),
 		wall: s.Wall, arrangement: s.Arrangement, selected: selected(s), job: s.Job,
-		evening: evening(s), studs: s.On[app.Studs], bands: bands(s), grain: s.Rests && !s.Preview.Tried,
+		evening: evening(s), studs: s.On[app.Studs], bands: bands(s), grain: s.Rests && !s.Preview.Tried && !s.Painted.Shown,
 		sizes: sized(s, b), tight: s.Size.Narrow(), point: numberAt(s, b),
 		pixel: pixelOf(s.Camera), style: p.Style(),
 	}
@@ -174,11 +187,13 @@ func (p *Painter) picture(s *app.State) part {
 	now, build := base(s)
 	w, ok := now.Wall(s.Wall)
 	if !ok {
+		p.last.sight.shown = false
 		return el("div", "hand", class("hand"), attr("data-hand=picture"))
 	}
 	still, moving, figs := p.draw(s, now, build, w)
 	c := s.Camera
-	world := svg("g", "world")
+	p.last.sight.see(s)
+	world := svg("g", "world", class("world"))
 	world.Kids = still
 	hand := el("div", "hand", class("hand"), attr("data-hand=picture"), attr("tabindex=0"), attr("role=group"),
 		at("aria-label", term(s, "page.hand")),
@@ -193,29 +208,70 @@ func (p *Painter) picture(s *app.State) part {
 }
 
 func pictureClass(s *app.State) string {
+	names := "picture"
 	if unchosen(s) {
-		return "picture unchosen"
+		names += " unchosen"
 	}
-	return "picture"
+	if s.Painted.Shown {
+		names += " staged"
+	}
+	return names
 }
 
 // draw returns the nodes of what stays, of what is in the hand, and the texts. The wall
-// is drawn only if it is not the one that was drawn last.
+// is drawn only if it is not the one that was drawn last. While a stage stands in the
+// place of the picture what is in the hand has no nodes, and stays where it was.
 func (p *Painter) draw(s *app.State, now plan.Plan, build engine.Build, w plan.Wall) (still, moving []Node, figs []fig) {
+	l := &p.last
 	if !holding(s) {
 		p.rest(s, now, build, w)
-		return p.last.world, nil, p.last.figs
+		l.letGo()
+		return l.world, nil, l.figs
 	}
 	p.rest(s, s.Plan, s.Build, w)
-	if held := strings.Join(s.Drag.Modules, " "); p.last.held != held {
-		p.last.held, p.last.still = held, without(p.last.world, s.Drag.Modules)
+	if held := strings.Join(s.Drag.Modules, " "); l.held != held {
+		l.letGo()
+		l.held, l.still = held, nil
 	}
+	l.carry(s, now, build, w)
+	if s.Painted.Shown {
+		return l.world, nil, l.moving.figs
+	}
+	if l.still == nil {
+		l.still = without(l.world, s.Drag.Modules)
+	}
+	return l.still, l.written(), l.moving.figs
+}
+
+// carry draws what is in the hand.
+func (l *picture) carry(s *app.State, now plan.Plan, build engine.Build, w plan.Wall) {
 	from := sourceOf(s, now, build)
+	if l.moving.from == from {
+		return
+	}
 	a, _ := now.Arrangement(s.Arrangement)
-	d := p.last.hand.Draw(w, resultOf(build, s.Arrangement), build.Modules, viewOptions(s, now, w, a, from), s.Drag.Modules)
-	sink := nodeSink{}
-	drawing.WriteItems(d.Items, d, p.last.svgOptions(from, 0), &sink)
-	return p.last.still, sink.roots, figsOf(d.Items)
+	d := l.hand.Draw(w, resultOf(build, s.Arrangement), build.Modules, viewOptions(s, now, w, a, from), s.Drag.Modules)
+	l.moving = carried{from: from, drawing: d, figs: figsOf(d.Items)}
+	l.sight.carry(&l.whole, d.Items, s.Drag.Modules)
+}
+
+// written is what is in the hand, as nodes.
+func (l *picture) written() []Node {
+	m := &l.moving
+	if !m.written {
+		sink := nodeSink{}
+		drawing.WriteItems(m.drawing.Items, m.drawing, l.svgOptions(m.from, 0), &sink)
+		m.nodes, m.written = sink.roots, true
+	}
+	return m.nodes
+}
+
+// letGo is the end of carrying.
+func (l *picture) letGo() {
+	if l.moving.from.drawn {
+		l.moving = carried{}
+		l.sight.letGo()
+	}
 }
 
 // rest draws what stays as it is.
@@ -228,7 +284,9 @@ func (p *Painter) rest(s *app.State, now plan.Plan, build engine.Build, w plan.W
 	d := view.Wall(w, resultOf(build, s.Arrangement), build.Modules, viewOptions(s, now, w, a, from))
 	sink := nodeSink{}
 	drawing.WriteSVG(d, p.last.svgOptions(from, from.grained()), &sink)
-	p.last.from, p.last.box, p.last.figs, p.last.held = from, d.Box, figsOf(d.Items), ""
+	p.last.from, p.last.whole, p.last.box, p.last.figs, p.last.held = from, d, d.Box, figsOf(d.Items), ""
+	p.last.letGo()
+	p.last.sight.number++
 	p.last.world = withoutTitle(sink.roots[0].Kids)
 }
 

@@ -30,7 +30,7 @@ func startPanel(s *app.State) Node {
 		el("header", "", el("h2", "panel-title", attr("id=panel-title"), attr("tabindex=-1"), text(term(s, "page.start-title"))),
 			el("p", "", text(term(s, "page.start-asks")))),
 		el("div", "cols-start", class("cols"),
-			problem(s), newWall(s), keptJobs(s), openOther(s), examples(s), sideChoice(s),
+			problem(s), newWall(s), keptJobs(s), openOther(s), examples(s), sideChoice(s), paintingChoice(s),
 			el("section", "stays", note("", term(s, "page.stays-here")))),
 		docked(s))
 }

@@ -13,5 +13,5 @@ func main() {
 	if t, ok := measured(); ok {
 		step, page = t.step(step), t.page(page)
 	}
-	browser.Run(step, page)
+	browser.Run(step, page, painter.Sight)
 }

@@ -14,7 +14,7 @@ import (
 )
 
 func main() {
-	browser.Run(step, func(s app.State, _ int) (panel.Node, bool) { return page(s), true })
+	browser.Run(step, func(s app.State, _ int) (panel.Node, bool) { return page(s), true }, func() panel.Sight { return panel.Sight{} })
 }
 
 // step keeps its log in Problem and what was typed in Fields.

@@ -1,0 +1,73 @@
+package browser
+
+import (
+	"syscall/js"
+
+	"ledgewright/wasm/app"
+	"ledgewright/wasm/panel"
+)
+
+// A pane keeps the stage at the page's picture: in its place, with its drawing, in its
+// view. It begins once the page can be used.
+type pane struct {
+	w     *window
+	sight func() panel.Sight
+	stage *Stage // nil: it has not begun
+	seen  panel.Sight
+}
+
+// begin lets the stage come.
+func (p *pane) begin() {
+	p.stage = NewStage(js.Undefined(), func(bool) { p.tell() })
+	p.stage.told = func(string) { p.tell() }
+	p.tell()
+	p.follow()
+}
+
+// tell tells the page what paints its picture, or why the stage does not.
+func (p *pane) tell() {
+	p.w.loop.Send(app.Stage{Shown: p.stage.shown, Why: p.stage.glass.plain()})
+}
+
+// follow shows on the stage what the page shows, before the browser paints. A stage that
+// dies of it leaves the page's own picture, in the same frame.
+func (p *pane) follow() {
+	if p.stage == nil {
+		return
+	}
+	was := p.stage.shown
+	p.place()
+	p.show()
+	if was && !p.stage.shown {
+		p.w.loop.Frame()
+	}
+}
+
+// place puts the stage into the glass of the page.
+func (p *pane) place() {
+	place := js.Undefined()
+	if e, ok := p.w.loop.Tree.Glass(); ok {
+		place = e.(*element).v
+	}
+	p.stage.Stand(place, Want(p.w.loop.state.Picture()))
+}
+
+// show hands over what has changed. Where the page has no picture the last one stays
+// behind what it shows instead.
+func (p *pane) show() {
+	if !p.stage.Awake() {
+		p.seen = panel.Sight{}
+		return
+	}
+	now := p.sight()
+	if now.Drawing == nil || now.Number == p.seen.Number && now.View == p.seen.View {
+		return
+	}
+	v := View{Scale: now.Scale, X: now.X, Y: now.Y, Evening: now.Evening}
+	if now.Number == p.seen.Number {
+		p.stage.Look(v)
+	} else {
+		p.stage.Draw(now.Drawing, v)
+	}
+	p.seen = now
+}
