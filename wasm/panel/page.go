@@ -18,7 +18,7 @@ import (
 func (p *Painter) page(s *app.State) Node {
 	root := el("div", "app", class("app"), at("data-view", viewOf(s)), at("data-side", sideOf(s)), at("data-title", titleOf(s)))
 	if s.Screen == app.AtStart {
-		p.last.sight.shown = false
+		p.last.sight.shown, p.round.shown = false, false
 		root.Kids = start(s)
 		return root
 	}
@@ -120,7 +120,7 @@ func kept(s *app.State) Node {
 // wall is the picture with its tools; in the shop the boards, which need as much room.
 func (p *Painter) wall(s *app.State) Node {
 	names, name, shows, tool := "wall", "page.wall", part(nil), part(nil)
-	p.last.sight.shown = false
+	p.last.sight.shown, p.round.shown = false, false
 	switch {
 	case s.InRound():
 		names, shows, tool = "wall inround", p.round.picture(s), p.round.tools(s)

@@ -25,6 +25,12 @@ type round struct {
 	woods []drawing.Species
 	bar   made
 	apart int
+
+	drawing drawing.Drawing
+	number  int  // of it
+	written bool // as nodes
+	shown   bool
+	view    View
 }
 
 // A roundSource is all that a drawing in the round depends on.
@@ -42,10 +48,14 @@ func (r *round) picture(s *app.State) part {
 	r.draw(s)
 	c := s.RoundPicture()
 	box := drawing.Box{MinX: -roundBox / 2, MinY: -roundBox / 2, MaxX: roundBox / 2, MaxY: roundBox / 2}
-	world := svg("g", "world")
+	world := svg("g", "world", class("world"))
 	world.Kids = r.world
+	names := "picture"
+	if s.Painted.Shown {
+		names = "picture staged"
+	}
 	return parts{
-		svg("svg", "picture", class("picture"), attr("aria-hidden=true"),
+		svg("svg", "picture", class(names), attr("aria-hidden=true"),
 			svg("g", "camera", at("transform", transform(c, s.Size, box)), world)),
 		el("div", "hand", class("hand"), attr("data-hand=picture"), attr("tabindex=0"), attr("role=group"),
 			at("aria-label", roundName(s)),
@@ -64,29 +74,40 @@ func roundName(s *app.State) string {
 	return say(s, "round.picture", words.Name("what", what), words.Name("seen", s.SeenFrom()), words.Name("apart", s.PulledApart()))
 }
 
-// draw draws the boards, if anything is not as it was.
+// draw draws the boards, if anything is not as it was. While a stage stands in the place
+// of the picture only it has them.
 func (r *round) draw(s *app.State) {
-	from := roundSource{s.Round.Pulled, s.Round.Camera.Yaw, s.Round.Camera.Pitch, evening(s), s.Rests}
-	if from == r.from {
-		return
+	r.shown, r.view = true, seen(s, s.RoundPicture())
+	from := roundSource{s.Round.Pulled, s.Round.Camera.Yaw, s.Round.Camera.Pitch, evening(s), s.Rests && !s.Painted.Shown}
+	if from != r.from {
+		c := s.Round.Camera
+		c.X, c.Y, c.Span = 0, 0, roundBox
+		d := s.Round.Pulled.Draw(view.RoundOptions{Camera: c, Aspect: 1, Evening: from.evening, Pixels: roundBox})
+		d.Items = slices.DeleteFunc(d.Items, func(it drawing.Item) bool { return it.ID == "floor" }) // it would end in mid-air
+		r.from, r.drawing, r.spots = from, d, spotsOf(s, d.Items, s.RoundPicture().Scale)
+		r.number++
+		r.written = false
 	}
+	if !r.written && !s.Painted.Shown {
+		r.write()
+	}
+}
+
+// write makes nodes of the drawing.
+func (r *round) write() {
 	if r.woods == nil {
 		r.woods = view.Woods()
 	}
-	c := s.Round.Camera
-	c.X, c.Y, c.Span = 0, 0, roundBox
-	d := s.Round.Pulled.Draw(view.RoundOptions{Camera: c, Aspect: 1, Evening: from.evening, Pixels: roundBox})
 	o := drawing.SVGOptions{Scale: 1, NoText: true, KeepLines: true, Prefix: "w-", Woods: r.woods}
-	if from.evening {
+	if r.from.evening {
 		o.Theme = drawing.Evening
 	}
-	if from.grain {
+	if r.from.grain {
 		o.Grain = largestGrained
 	}
-	d.Items = slices.DeleteFunc(d.Items, func(it drawing.Item) bool { return it.ID == "floor" }) // it would end in mid-air
 	sink := flatSink{}
-	drawing.WriteSVG(d, o, &sink)
-	r.from, r.world, r.spots = from, sink.nodes, spotsOf(s, d.Items, s.RoundPicture().Scale)
+	drawing.WriteSVG(r.drawing, o, &sink)
+	r.world, r.written = sink.nodes, true
 }
 
 // A flatSink takes a picture's paths as nodes in a row, without their groups, and what they

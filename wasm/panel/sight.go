@@ -23,15 +23,22 @@ type View struct {
 
 // Sight is the picture of the page that was made last. It holds until the next one is.
 func (p *Painter) Sight() Sight {
-	l := &p.last
-	if !l.sight.shown {
+	l, r := &p.last, &p.round
+	switch {
+	case r.shown:
+		return Sight{&r.drawing, 2*r.number + 1, r.view}
+	case !l.sight.shown:
 		return Sight{}
+	case l.moving.from.drawn:
+		return Sight{&l.sight.both, 2 * l.sight.number, l.sight.view}
 	}
-	d := &l.whole
-	if l.moving.from.drawn {
-		d = &l.sight.both
-	}
-	return Sight{d, l.sight.number, l.sight.view}
+	return Sight{&l.whole, 2 * l.sight.number, l.sight.view}
+}
+
+// seen is how a camera sees the picture.
+func seen(s *app.State, c app.Camera) View {
+	x, y := c.Pixel(0, 0, s.Size)
+	return View{c.Scale, x, y, evening(s)}
 }
 
 // A flatSight is what the stage is to show of the wall.
@@ -45,9 +52,7 @@ type flatSight struct {
 
 // see takes the camera of a state.
 func (f *flatSight) see(s *app.State) {
-	c := s.Camera
-	x, y := c.Pixel(0, 0, s.Size)
-	f.shown, f.view = true, View{c.Scale, x, y, evening(s)}
+	f.shown, f.view = true, seen(s, s.Camera)
 }
 
 // carry puts what is in the hand over the rest, which stays as it was when that was
