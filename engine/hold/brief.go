@@ -40,7 +40,7 @@ func (r *Response) briefAsIs(site *Site) ([]Use, error) {
 		if err != nil {
 			return nil, err
 		}
-		j := &judge{r: r, site: site, dense: make([]float64, len(r.Shelves)), lasts: strength.Minutes}
+		j := &judge{r: r, site: site, lasts: strength.Minutes}
 		j.passing(&e, p)
 		worst = greatestOf(worst, j.uses)
 	}

@@ -25,6 +25,7 @@ type Carrying struct {
 	Alone   float64 // kg, with nothing on the other shelves: the least of all cases
 	Carries float64 // kg, with all shelves of the module loaded in the same measure
 	Case    Case    // that governs Alone
+	On      []Span  // where things stand then, as places along the board
 	Governs Use     // at Alone
 	Even    float64 // kg, spread evenly, alone
 }
@@ -69,7 +70,7 @@ func (r *Response) Judge(site *Site) (Verdict, error) {
 func (r *Response) alone(site *Site, i int) (Carrying, error) {
 	s := &r.Shelves[i]
 	c := Carrying{Board: s.Board, Clear: s.Clear, Alone: math.Inf(1)}
-	for k, stand := range s.stands() {
+	for k, stand := range s.ways {
 		kg, use, err := r.greatest(site, func(kg float64) []load { return []load{{i, k, kg}} })
 		if err != nil {
 			return c, err
@@ -78,7 +79,7 @@ func (r *Response) alone(site *Site, i int) (Carrying, error) {
 			c.Even = kg
 		}
 		if kg < c.Alone {
-			c.Alone, c.Case, c.Governs = kg, stand.is, use
+			c.Alone, c.Case, c.On, c.Governs = kg, stand.is, stand.on, use
 		}
 	}
 	return c, nil
@@ -94,14 +95,24 @@ type load struct {
 type stand struct {
 	is     Case
 	effect *Effect // of 1 kg
+	on     []Span
 	area   float64 // mm²
 }
 
-func (s *ShelfResponse) stands() []stand {
-	deep := s.depth
-	out := []stand{{Even, &s.Even, s.Clear * deep}, {LeftHalf, &s.Left, s.Clear / 2 * deep}, {RightHalf, &s.Right, s.Clear / 2 * deep}}
+// stands lists the ways that things stand on a shelf: evenly first.
+func (s *ShelfResponse) stands() (out []stand) {
+	add := func(is Case, e *Effect, on []Span) {
+		area := 0.0
+		for _, p := range on {
+			area += p.length() * s.depth
+		}
+		out = append(out, stand{is, e, on, area})
+	}
+	add(Even, &s.Even, s.spans)
+	add(LeftHalf, &s.Left, s.half(false))
+	add(RightHalf, &s.Right, s.half(true))
 	for i := range s.Over {
-		out = append(out, stand{Overhung, &s.Over[i].Effect, s.Over[i].Span.length() * deep})
+		add(Overhung, &s.Over[i].Effect, []Span{s.Over[i].Span})
 	}
 	return out
 }
@@ -180,12 +191,12 @@ func (r *Response) judged(site *Site, loads []load) (*judge, error) {
 }
 
 func (r *Response) judgedAsIs(site *Site, loads []load) (*judge, error) {
-	j := &judge{r: r, site: site, dense: make([]float64, len(r.Shelves)), lasts: strength.Permanent}
+	j := &judge{r: r, site: site, lasts: strength.Permanent}
 	amounts := make([]Amount, len(loads))
 	for i, l := range loads {
-		stand := r.Shelves[l.shelf].stands()[l.stand]
+		stand := &r.Shelves[l.shelf].ways[l.stand]
 		amounts[i] = Amount{l.kg, stand.effect}
-		j.dense[l.shelf] += l.kg * Gravity / stand.area
+		j.piles = append(j.piles, pile{l.shelf, stand.on, l.kg * Gravity / stand.area})
 	}
 	e, err := r.Together(amounts...)
 	if err != nil {

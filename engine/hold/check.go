@@ -99,14 +99,28 @@ const ScrewYield = 90000 * 0.0068947573
 // of 0.62 for small knots and sloping grain. Standards from memory, ratio our assumption.
 const BendingPart = 0.737 / 2.3 * 0.9 * 0.62
 
+// A pile is what stands on stretches of a shelf, N/mm².
+type pile struct {
+	shelf int
+	on    []Span
+	dense float64
+}
+
+// near returns what of a pile stands within a stretch, N per mm of depth.
+func (p *pile) near(part Span) (q float64) {
+	for _, s := range p.on {
+		q += p.dense * max(min(s.To, part.To)-max(s.From, part.From), 0)
+	}
+	return q
+}
+
 // A judge holds an effect against what the parts bear.
 type judge struct {
-	r    *Response
-	site *Site
-	uses []Use
-	gaps []Gap
-	// dense says how hard each shelf is loaded, N/mm², own weight left out.
-	dense []float64
+	r     *Response
+	site  *Site
+	uses  []Use
+	gaps  []Gap
+	piles []pile
 	lasts strength.DurationNDS
 }
 
@@ -220,16 +234,21 @@ func (j *judge) tip(i int, on Use) {
 	}
 	u, depth, t := r.of.At.U.MM(), b.board.Width.MM(), b.board.Thickness.MM()
 	part := f.tributary(r)
-	q := j.dense[k] + float64(b.wood.DensityAt(f.moisture))*t*Gravity*1e-9
+	q := float64(b.wood.DensityAt(f.moisture)) * t * Gravity * 1e-9 * part.length()
+	for n := range j.piles {
+		if j.piles[n].shelf == k {
+			q += j.piles[n].near(part)
+		}
+	}
 	strip := strength.Strip{Out: depth - r.of.InBoard.MM(), Left: t, Rod: r.of.Diameter.MM(), Room: part.length(),
 		Rib: f.ribbed(r.bar, u, strength.RibReach)}
-	j.tears(on, TipTears, strip, q*part.length())
+	j.tears(on, TipTears, strip, q)
 	for _, g := range b.grooves {
 		if g.span.From > u || g.span.To < u || g.back < r.of.InBoard.MM() {
 			continue
 		}
 		strip.Out, strip.Left, strip.Groove = depth-g.back, g.left, true
-		j.tears(on, GrooveTears, strip, q*part.length())
+		j.tears(on, GrooveTears, strip, q)
 	}
 }
 

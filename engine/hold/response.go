@@ -29,6 +29,7 @@ type ShelfResponse struct {
 	Board string
 	Clear float64 // length of all its stretches, mm
 	depth float64 // mm
+	ways  []stand
 	Even  Effect
 	Left  Effect
 	Right Effect
@@ -180,6 +181,7 @@ func (r *Response) askShelves(ask func(beam.Case, *Effect)) {
 			out.Over[k].Span = span
 			ask(f.things(s, []Span{span}), &out.Over[k].Effect)
 		}
+		out.ways = out.stands()
 	}
 }
 
