@@ -3,7 +3,8 @@ package solid
 import (
 	"cmp"
 	"math"
-	"slices"
+
+	"ledgewright/engine/rank"
 )
 
 // close makes corners that are one place one, and faces of the edges.
@@ -19,7 +20,7 @@ func (m *maker) close() Solid {
 	if welded {
 		edges = cancel(s.split(edges))
 	}
-	slices.SortStableFunc(edges, func(a, b edge) int { return cmp.Compare(a.class, b.class) })
+	rank.By(edges, func(a, b edge) int { return cmp.Compare(a.class, b.class) })
 	for len(edges) > 0 {
 		n := 1
 		for n < len(edges) && edges[n].class == edges[0].class {
@@ -37,7 +38,7 @@ func (m *maker) weld(s *Solid) (at []int, welded bool) {
 	for i := range order {
 		order[i] = i
 	}
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(m.places[a].U, m.places[b].U) })
+	rank.By(order, func(a, b int) int { return cmp.Compare(m.places[a].U, m.places[b].U) })
 	at = make([]int, len(m.places))
 	for _, i := range order {
 		p := m.places[i]
@@ -74,7 +75,7 @@ func (s *Solid) split(edges []edge) []edge {
 				on = append(on, stop{t, k})
 			}
 		}
-		slices.SortFunc(on, func(x, y stop) int { return cmp.Compare(x.t, y.t) })
+		rank.By(on, func(x, y stop) int { return cmp.Compare(x.t, y.t) })
 		for _, x := range on {
 			out = append(out, edge{e.class, e.from, x.plane})
 			e.from = x.plane

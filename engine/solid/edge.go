@@ -1,9 +1,8 @@
 package solid
 
 import (
-	"slices"
-
 	"ledgewright/engine/board"
+	"ledgewright/engine/rank"
 )
 
 // A maker finds the surface of one board.
@@ -199,7 +198,7 @@ func (m *maker) emit(l line, from, to int) {
 // corner returns the corner of three planes, where they truly are.
 func (m *maker) corner(p, q, r int) int {
 	key := [3]int{p, q, r}
-	slices.Sort(key[:])
+	rank.Up(key[:])
 	if i, ok := m.keys[key]; ok {
 		return i
 	}

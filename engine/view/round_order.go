@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"math"
 	"slices"
+
+	"ledgewright/engine/rank"
 )
 
 // Hidden surfaces in the round.
@@ -136,7 +138,7 @@ func boxesMeeting(boxes []bounds) [][]int {
 				k = -1
 			}
 		}
-		slices.Sort(members)
+		rank.Up(members)
 		groups, round = append(groups, members), append(round, b)
 	}
 	return groups
@@ -346,7 +348,7 @@ func roundAbout(ring []spot, n spot) []spot {
 	}
 	y := n.cross(x)
 	turn := func(q spot) float64 { return math.Atan2(q.minus(m).dot(y), q.minus(m).dot(x)) }
-	slices.SortStableFunc(ring, func(a, b spot) int { return cmp.Compare(turn(a), turn(b)) })
+	rank.By(ring, func(a, b spot) int { return cmp.Compare(turn(a), turn(b)) })
 	return ring
 }
 

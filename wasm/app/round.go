@@ -2,7 +2,6 @@ package app
 
 import (
 	"math"
-	"slices"
 	"strconv"
 
 	"ledgewright/engine/module"
@@ -130,10 +129,20 @@ func rounded(s State) State {
 	w, _ := s.Plan.Wall(s.Wall)
 	r := s.result()
 	if from.alone != "" {
-		r.Placed = slices.DeleteFunc(slices.Clone(r.Placed), func(p wall.Placed) bool { return p.Module != from.alone })
+		r.Placed = only(r.Placed, from.alone)
 	}
 	s.Round.of, s.Round.whole = from, view.NewRound(w, r, s.Build.Modules)
 	return s.pulled()
+}
+
+// only is a module among those that are placed.
+func only(placed []wall.Placed, module string) []wall.Placed {
+	for i := range placed {
+		if placed[i].Module == module {
+			return placed[i : i+1]
+		}
+	}
+	return nil
 }
 
 // of is where the first of several lies.

@@ -1,7 +1,6 @@
 package panel
 
 import (
-	"slices"
 	"strconv"
 	"strings"
 
@@ -83,7 +82,7 @@ func (r *round) draw(s *app.State) {
 		c := s.Round.Camera
 		c.X, c.Y, c.Span = 0, 0, roundBox
 		d := s.Round.Pulled.Draw(view.RoundOptions{Camera: c, Aspect: 1, Evening: from.evening, Pixels: roundBox})
-		d.Items = slices.DeleteFunc(d.Items, func(it drawing.Item) bool { return it.ID == "floor" }) // it would end in mid-air
+		d.Items = withoutFloor(d.Items)
 		r.from, r.drawing, r.spots = from, d, spotsOf(s, d.Items, s.RoundPicture().Scale)
 		r.number++
 		r.written = false
@@ -91,6 +90,16 @@ func (r *round) draw(s *app.State) {
 	if !r.written && !s.Painted.Shown {
 		r.write()
 	}
+}
+
+// withoutFloor leaves out the strip of floor before the wall, which would end in mid-air.
+func withoutFloor(items []drawing.Item) []drawing.Item {
+	for i := range items {
+		if items[i].ID == "floor" {
+			return append(items[:i], items[i+1:]...)
+		}
+	}
+	return items
 }
 
 // write makes nodes of the drawing.
