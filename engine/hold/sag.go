@@ -1,22 +1,26 @@
 package hold
 
-import "math"
+import (
+	"math"
+
+	"ledgewright/engine/strength"
+)
 
 // A Limit is how much a shelf may sag: the span over Ratio.
 type Limit struct {
 	Key    string // of the words "sag-limit.<key>"
 	Ratio  float64
 	Source string
-	Basis  Basis
+	Basis  strength.Basis
 }
 
 // Limits lists the limits to choose from, the loosest first.
 func Limits() []Limit {
 	return []Limit{
-		{"woodwork", 144, "Architectural Woodwork Standards, 1st ed. (2009), 1.2.21.3.1.1", Read},
-		{"books", 240, "span tables of sheet-goods associations: slightly more than 1/8 in over 36 in is noticed", Read},
-		{"display", 384, "common practice for fine furniture: 1/32 in a foot", Memory},
-		{"strict", 600, "common practice for display shelves: 0.02 in a foot", Memory},
+		{"woodwork", 144, "Architectural Woodwork Standards, 1st ed. (2009), 1.2.21.3.1.1", strength.Read},
+		{"books", 240, "span tables of sheet-goods associations: slightly more than 1/8 in over 36 in is noticed", strength.Read},
+		{"display", 384, "common practice for fine furniture: 1/32 in a foot", strength.Memory},
+		{"strict", 600, "common practice for display shelves: 0.02 in a foot", strength.Memory},
 	}
 }
 

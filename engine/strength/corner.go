@@ -8,14 +8,19 @@ package strength
 // the cut, with the moment m in the corner: 6 m / (b l²).
 func MitreStress(m, b, l float64) float64 { return 6 * m / (b * l * l) }
 
-// MitreAllowed returns the stress that we claim for it: 1.0 MPa for glue alone, 1.3 with a
-// spline or tenons glued over 60 % of the width and more. Small tests broke at 4 to 5.
-// Keys add nothing to the claim.
+// Stress that we claim for a mitre, MPa: glue alone, and with a spline or tenons glued over
+// 60 % of the width and more. Small tests broke at 4 to 5. Keys add nothing to the claim.
+const (
+	MitrePlain   = 1.0
+	MitreSplined = 1.3
+)
+
+// MitreAllowed returns the stress that we claim for a mitre.
 func MitreAllowed(splined bool) float64 {
 	if splined {
-		return 1.3
+		return MitreSplined
 	}
-	return 1.0
+	return MitrePlain
 }
 
 // ShopTestFactor divides the least moment of a shop's own tests of its corner.
