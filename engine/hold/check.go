@@ -225,12 +225,25 @@ func (j *judge) bends(on Use, r *rod, q RodForce) {
 // tip checks the wood in front of a rod's tip, and in front of grooves near it, under what
 // stands on the shelf and its own weight.
 func (j *judge) tip(i int, on Use) {
+	for _, s := range j.strips(&j.r.model.rods[i]) {
+		j.tears(on, s.kind, s.Strip, s.load)
+	}
+}
+
+// A loadedStrip is a strip in front of a rod and what it carries, N per mm of depth.
+type loadedStrip struct {
+	strength.Strip
+	kind Kind
+	load float64
+}
+
+// strips lists the strips in front of a rod that have wood.
+func (j *judge) strips(r *rod) (out []loadedStrip) {
 	f := j.r.model
-	r := &f.rods[i]
 	b := &f.boards[r.bar]
 	k := j.shelfOf(r.bar)
 	if k < 0 {
-		return
+		return nil
 	}
 	u, depth, t := r.of.At.U.MM(), b.board.Width.MM(), b.board.Thickness.MM()
 	part := f.tributary(r)
@@ -242,21 +255,23 @@ func (j *judge) tip(i int, on Use) {
 	}
 	strip := strength.Strip{Out: depth - r.of.InBoard.MM(), Left: t, Rod: r.of.Diameter.MM(), Room: part.length(),
 		Rib: f.ribbed(r.bar, u, strength.RibReach)}
-	j.tears(on, TipTears, strip, q)
-	for _, g := range b.grooves {
-		if g.span.From > u || g.span.To < u || g.back < r.of.InBoard.MM() {
-			continue
+	add := func(kind Kind) {
+		if strip.Out > 0 && strip.Left > 0 {
+			out = append(out, loadedStrip{strip, kind, q})
 		}
-		strip.Out, strip.Left, strip.Groove = depth-g.back, g.left, true
-		j.tears(on, GrooveTears, strip, q)
 	}
+	add(TipTears)
+	for _, g := range b.grooves {
+		if g.span.From <= u && g.span.To >= u && g.back >= r.of.InBoard.MM() {
+			strip.Out, strip.Left, strip.Groove = depth-g.back, g.left, true
+			add(GrooveTears)
+		}
+	}
+	return out
 }
 
 // tears checks a strip under a load of q per mm of depth.
 func (j *judge) tears(on Use, kind Kind, s strength.Strip, q float64) {
-	if s.Out <= 0 || s.Left <= 0 {
-		return
-	}
 	on.Kind, on.Value, on.Limit = kind, s.Stress(q*sq(s.Out)/2)*strength.LoadFactorEN, strength.TensionAcross()
 	j.use(on)
 }
@@ -333,19 +348,23 @@ func (j *judge) screw(on Use, kind Kind, x *board.Fixing, s *board.Screw, h *Scr
 		j.gaps = append(j.gaps, Gap{Kind: kind, Bracket: on.Bracket, Board: on.Board, Why: why})
 		return
 	}
+	on.Kind, on.Limit = kind, 1
+	on.Value = pull/(strength.Withdrawal(StudG, s.Diameter.MM())*h.Grip*float64(j.lasts)) + push/(j.push(x, s, h)*float64(j.lasts))
+	j.use(on)
+}
+
+// push returns what a screw bears aside, with the lining as a gap before the stud unless its
+// plate is let in.
+func (j *judge) push(x *board.Fixing, s *board.Screw, h *Screw) float64 {
 	gap := j.site.Lining.Thickness
 	if x.Seat == "lining" {
 		gap = 0
 	}
-	d := s.Diameter.MM()
-	on.Kind, on.Limit = kind, 1
-	on.Value = pull / (strength.Withdrawal(StudG, d) * h.Grip * float64(j.lasts))
 	z, _ := strength.Dowel{
 		Diameter: s.Root.MM(), Yield: ScrewYield, Side: strength.Bearing{Rigid: true}, Gap: gap,
 		Main: strength.Bearing{Length: h.Grip, Strength: strength.BearingAcross(StudG, s.Root.MM())},
 	}.Push()
-	on.Value += push / (z * float64(j.lasts))
-	j.use(on)
+	return z
 }
 
 // unfit says why nothing can be said of a screw where it is, or nothing.
@@ -393,13 +412,7 @@ func (j *judge) heel(on Use, r *rod, p *plate, push float64, holes []Screw) {
 // inStud checks the wood of a stud round a rod that is set in it: the rod turns in it like a
 // stiff pin.
 func (j *judge) inStud(on Use, r *rod, q RodForce) {
-	var h *Screw
-	for i := range r.fixing.Screws {
-		s := &r.fixing.Screws[i]
-		if s.Rod && r.fixing.At.U+s.DU == r.of.At.U && i < len(j.site.Screws[on.Bracket]) {
-			h = &j.site.Screws[on.Bracket][i]
-		}
-	}
+	h := rodHole(r, j.site)
 	why := WallUnknown
 	if h != nil {
 		why = j.unfitRod(h, r.of.Diameter.MM())
@@ -414,6 +427,18 @@ func (j *judge) inStud(on Use, r *rod, q RodForce) {
 	on.Kind, on.Limit = RodInWood, strength.BearingAlong(StudG, d)/4*float64(j.lasts)
 	on.Value = strength.BoreFullDepth(v, m, r.of.InWall.MM()) / d
 	j.use(on)
+}
+
+// rodHole returns the hole in the wall that a rod sits in, nil where there is none.
+func rodHole(r *rod, site *Site) (h *Screw) {
+	holes := site.Screws[r.fixing.Bracket]
+	for i := range r.fixing.Screws {
+		s := &r.fixing.Screws[i]
+		if s.Rod && r.fixing.At.U+s.DU == r.of.At.U && i < len(holes) {
+			h = &holes[i]
+		}
+	}
+	return h
 }
 
 // unfitRod is unfit for a rod's own hole.

@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ledgewright/engine/strength"
+	"ledgewright/engine/words"
 )
 
 // plumbing lists the constants that no verdict depends on: tolerances, bounds of searches,
@@ -19,7 +20,7 @@ import (
 var plumbing = []string{
 	"mostCarried", "closeness", "edgesFound", "mostRounds", "leastPivot", "noForce", "noWay", "rigid", "nearTip", "steep",
 	"levelWithin", "leastSpan", "nearStation", "leastWood", "leastGive", "linkLength", "longGroove", "UsualLimit",
-	"inch", "pound", "psi", "pi5",
+	"digits", "negligible", "inch", "pound", "psi", "pi5",
 }
 
 // constants lists the constants with a value that a package declares, kinds and whys left
@@ -77,6 +78,7 @@ func TestFactorsAreWhole(t *testing.T) {
 		seen[f.Key] = true
 		require.Positive(t, f.Value, f.Key)
 		require.NotEmpty(t, f.Source, f.Key)
+		require.True(t, words.Has("factor."+f.Key), f.Key)
 		require.Contains(t, []strength.Basis{strength.Read, strength.Memory, strength.Assumption}, f.Basis)
 		if strings.Contains(f.Source, "our assumption") {
 			require.Equal(t, strength.Assumption, f.Basis, f.Key)

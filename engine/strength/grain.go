@@ -46,14 +46,22 @@ const (
 	RibReach       = 100
 )
 
-// Width returns the breadth b of the strip that resists.
-func (s Strip) Width() float64 {
-	spread := spreadAtRod
+// Spread returns the part of the strip's length by which it widens.
+func (s Strip) Spread() float64 {
 	if s.Groove {
-		spread = spreadAtGroove
+		return spreadAtGroove
 	}
-	return min(s.Rod+spread*s.Out, s.Room)
+	return spreadAtRod
 }
+
+// Width returns the breadth b of the strip that resists.
+func (s Strip) Width() float64 { return min(s.Rod+s.Spread()*s.Out, s.Room) }
+
+// RibLeaves returns the part of the stress that a rib leaves.
+func RibLeaves() float64 { return 1 - ribTakes }
+
+// AcrossStrength returns f_t,90,k, before its factors.
+func AcrossStrength() float64 { return tensionAcross }
 
 // Stress returns the bending stress across the grain of the moment m about the root:
 // 6 m / (b t²).

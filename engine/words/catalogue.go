@@ -38,6 +38,7 @@ func Catalogue() []Entry {
 		moduleWords(),
 		wallWords(),
 		editWords(),
+		holdWords(),
 		partWords(),
 		viewWords(),
 		linkWords(),
