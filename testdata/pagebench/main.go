@@ -1,5 +1,5 @@
 // Pagebench measures the maker's page in Chromium with the processor slowed down four
-// times: what a step of a drag costs on job M, how long 200 gestures take to be
+// times: what a step of a drag costs on job M and one of turning S and M in the round, how long 200 gestures take to be
 // answered, how soon the page can be read and used over a slow line, what it weighs, and
 // the memory of job L. Figures are of this machine: a fixed loop beside them says how
 // fast it is.
@@ -45,6 +45,8 @@ func main() {
 	b.weight()
 	b.loading()
 	b.drag()
+	b.turning("S", jobs.S())
+	b.turning("M", jobs.M(1))
 	b.gestures()
 	b.memory()
 	if b.over > 0 {
@@ -215,6 +217,32 @@ func (b *bench) drag() {
 	b.spread("view and panel, as a tree (budget of view 3)", pages, 3)
 	b.spread("the difference, put into the document (budget 3)", rest, 3)
 	b.spread("the page's part of the frame (budget without stage 10.5)", frames, 10.5)
+	b.row("long tasks meanwhile", "", float64(len(b.numbers(v, "long"))), 0)
+}
+
+// turning is one step of turning a job in the round, taken 120 times.
+func (b *bench) turning(name string, p plan.Plan) {
+	fmt.Printf("A step of turning job %s in the round, processor slowed 4 times: median, 95th of a hundred\n", name)
+	v := b.visit()
+	defer b.leave()
+	v.Go("?measure")
+	b.open(v, p)
+	v.Tap("button", "In the round")
+	v.See("slider", "Pull apart")
+	v.Calm()
+	at := v.Wall(0, 0)
+	b.throttle(v, slow)
+	v.Run(`performance.clearMeasures(); frames.length = 0; long.length = 0`)
+	v.Down(at)
+	for i := range 120 {
+		v.Moved(visitor.Point{X: at.X + 24 + float64(2*(i%40)), Y: at.Y - float64(i%25)})
+		v.Await(`new Promise(done => askFrame(() => done('')))`)
+	}
+	taken, pages, frames := b.measures(v, "step"), b.measures(v, "page"), b.numbers(v, "frames")
+	v.Up()
+	b.spread("hand and camera", taken, 0)
+	b.spread("view and panel, as a tree", pages, 0)
+	b.spread("the page's part of the frame", frames, 15)
 	b.row("long tasks meanwhile", "", float64(len(b.numbers(v, "long"))), 0)
 }
 

@@ -37,6 +37,8 @@ type roundSource struct {
 	pulled         *view.Pulled
 	yaw, pitch     float64
 	evening, grain bool
+	pixel          float64 // what is smaller each way, in millimetres, is left out
+	turning        bool    // and what is thinner
 }
 
 // roundBox is the box that the drawing is written in. It goes on beyond it.
@@ -77,12 +79,12 @@ func roundName(s *app.State) string {
 // of the picture only it has them.
 func (r *round) draw(s *app.State) {
 	r.shown, r.view = true, seen(s, s.RoundPicture())
-	from := roundSource{s.Round.Pulled, s.Round.Camera.Yaw, s.Round.Camera.Pitch, evening(s), s.Rests && !s.Painted.Shown}
+	from := roundSourceOf(s)
 	if from != r.from {
 		c := s.Round.Camera
 		c.X, c.Y, c.Span = 0, 0, roundBox
-		d := s.Round.Pulled.Draw(view.RoundOptions{Camera: c, Aspect: 1, Evening: from.evening, Pixels: roundBox})
-		d.Items = withoutFloor(d.Items)
+		d := s.Round.Pulled.Draw(view.RoundOptions{Camera: c, Aspect: 1, Evening: from.evening, Pixels: roundBox / from.pixel})
+		d.Items = from.shown(d.Items)
 		r.from, r.drawing, r.spots = from, d, spotsOf(s, d.Items, s.RoundPicture().Scale)
 		r.number++
 		r.written = false
@@ -92,14 +94,37 @@ func (r *round) draw(s *app.State) {
 	}
 }
 
-// withoutFloor leaves out the strip of floor before the wall, which would end in mid-air.
-func withoutFloor(items []drawing.Item) []drawing.Item {
-	for i := range items {
-		if items[i].ID == "floor" {
-			return append(items[:i], items[i+1:]...)
-		}
+func roundSourceOf(s *app.State) roundSource {
+	c := s.RoundPicture()
+	c.Fitted = false // so that its pixel goes in steps
+	from := roundSource{
+		pulled: s.Round.Pulled, yaw: s.Round.Camera.Yaw, pitch: s.Round.Camera.Pitch,
+		evening: evening(s), grain: s.Rests && !s.Painted.Shown, pixel: pixelOf(c), turning: s.Drag.Active,
 	}
-	return items
+	if from.turning {
+		from.pixel *= 2
+	}
+	return from
+}
+
+// shown leaves out the strip of floor before the wall, which would end in mid-air, and
+// while the boards are being turned the facets of arrises and bores that are thinner than
+// they need be for that.
+func (from *roundSource) shown(items []drawing.Item) []drawing.Item {
+	kept := items[:0]
+	for i := range items {
+		it := &items[i]
+		if it.ID == "floor" || from.turning && it.Kind == drawing.WoodKind && it.Line.Width == 0 && from.thin(it.Path) {
+			continue
+		}
+		kept = append(kept, *it)
+	}
+	return kept
+}
+
+func (from *roundSource) thin(path []drawing.Step) bool {
+	b := drawing.Bounds(path)
+	return min(b.Width(), b.Height()) < from.pixel
 }
 
 // write makes nodes of the drawing.

@@ -9,7 +9,9 @@ import (
 	"ledgewright/assets"
 	"ledgewright/engine/drawing"
 	"ledgewright/engine/view"
+	testjobs "ledgewright/testdata/jobs"
 	"ledgewright/wasm/app"
+	"ledgewright/wasm/hand"
 )
 
 // metals counts the faces of brackets in a picture.
@@ -65,17 +67,25 @@ func TestTheRoundIsSaid(t *testing.T) {
 	require.Equal(t, "Only Box", textIn(only))
 }
 
-// Moving the picture and enlarging it draw nothing anew: the drawing keeps its nodes.
+// Moving the picture draws nothing anew, nor does enlarging it a little: the drawing keeps
+// its nodes. While a finger turns it, less is drawn than when it rests.
 func TestMovingTheRoundDrawsNothing(t *testing.T) {
 	s := desk(t, "study", app.Show{What: app.InTheRound})
 	var p Painter
 	before, _ := nodeIn(p.Page(&s), "world")
-	s = steps(s, app.Pan{X: 0.1}, app.Zoom{By: 2})
+	s = steps(s, app.Pan{X: 0.1}, app.Zoom{By: 1.01})
 	after, _ := nodeIn(p.Page(&s), "world")
 	require.Same(t, before.Kids[0], after.Kids[0])
 	s = steps(s, app.Orbit{X: 15})
 	turned, _ := nodeIn(p.Page(&s), "world")
 	require.NotSame(t, before.Kids[1], turned.Kids[1])
+
+	s = jobOf(testjobs.S())
+	s = steps(s, app.Show{What: app.InTheRound}, finger(hand.Down, 300, 300), finger(hand.Motion, 320, 300))
+	drawn := func() int { return len(faceKids(p.Page(&s))) }
+	turning := drawn()
+	s = steps(s, finger(hand.Up, 320, 300))
+	require.Less(t, turning, drawn()*9/10)
 }
 
 // A name lies on no other name and on no other module's box, and is wholly in the picture.
