@@ -107,9 +107,8 @@ func last(ids []string) string {
 func pickUp(s State, g hand.Gesture) State {
 	id := s.moduleAt(g.FromX, g.FromY)
 	if id == "" || s.Job != Arrange {
-		s.Drag = Drag{Active: true, Pan: true}
-		s.Camera = s.Camera.pan(g.X-g.FromX, g.Y-g.FromY)
-		return s
+		s.Drag = Drag{Active: true, Pan: true, AtX: g.FromX, AtY: g.FromY}
+		return carry(s, g)
 	}
 	if !slices.Contains(s.Chosen, id) {
 		s = choose(s, id, false)
@@ -129,7 +128,8 @@ func carry(s State, g hand.Gesture) State {
 	case !s.Drag.Active:
 		return s
 	case s.Drag.Pan:
-		s.Camera = s.Camera.pan(g.DX, g.DY)
+		s.Camera = s.Camera.pan(g.X-s.Drag.AtX, g.Y-s.Drag.AtY)
+		s.Drag.AtX, s.Drag.AtY = g.X, g.Y
 		return s
 	}
 	a, w, ok := s.arranged()

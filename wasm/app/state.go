@@ -177,6 +177,7 @@ type Drag struct {
 	FromX, FromY unit.Length // pivot of the first at the start
 	Snaps        []wall.Snap // what it sticks to, for the picture
 	Pan          bool        // the hand moves the picture instead
+	AtX, AtY     float64     // there: the pixel to which it has
 }
 
 // History is the steps that can be undone and redone, the last of each first to go.
