@@ -12,6 +12,8 @@ func helpWords() []Entry {
 		{"help.figures-is", "Tap a figure of the picture, or a field, and type it. Millimetres, centimetres, metres, feet and inches are read. What was understood stands below before it counts."},
 		{"help.picture", "The picture"},
 		{"help.picture-is", "Drag a module, or choose it in the list and use the buttons there. Two fingers zoom and move the view, as do the buttons below the wall. All that the picture can do, the list can do too."},
+		{"help.round", "In the round"},
+		{"help.round-is", "One finger turns the boards, two move and zoom, two taps show all. The slider pulls them apart at their joints. On the picture the arrow keys turn, with Shift they move; plus and minus zoom, 0 shows all, Escape goes back. Nothing there changes the plan."},
 		{"help.verdicts", "Fits, holds, takes"},
 		{"help.verdicts-is", "Tap one of the three to go to the worst that it found, and to what would help. Not checked says that a fact is missing, not that all is well."},
 		{"help.undo", "Going back"},

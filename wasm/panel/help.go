@@ -11,7 +11,7 @@ func helpButton(s *app.State) Node {
 // help is the panel that says how the page works.
 func help(s *app.State) Node {
 	cols := el("div", "cols-help", class("cols"))
-	for _, about := range [...]string{"jobs", "figures", "picture", "verdicts", "undo", "kept", "keys"} {
+	for _, about := range [...]string{"jobs", "figures", "picture", "round", "verdicts", "undo", "kept", "keys"} {
 		section("help-"+about, say(s, "help."+about), el("p", "", said(say(s, "help."+about+"-is")))).join(cols)
 	}
 	return el("aside", "panel", class("panel"), at("aria-labelledby", "panel-title"), at("data-job", "help"), when(s.Screen == app.AtWork, grab(s)),
