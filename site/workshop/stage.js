@@ -18,7 +18,7 @@ window.requestAnimationFrame = f => {
 }
 window.stageFrame = () => {
   const f = held
-  if (!f) return false
+  if (!f || again()) return false
   held = undefined
   window.stageFrames++
   f(performance.now())
@@ -36,7 +36,14 @@ const ratio = () => Math.min(real(), most)
 const was = ratio()
 Object.defineProperty(window, 'devicePixelRatio', { get: () => was })
 window.stagePixels = () => was
-const watch = () => matchMedia(`(resolution: ${real()}dppx)`).addEventListener('change', () => ratio() === was ? watch() : location.reload(), { once: true })
+const again = () => {
+  if (ratio() === was) return false
+  location.reload()
+  return true
+}
+const watch = () => { // of the page too: a browser may tell only the outermost document
+  for (const w of new Set([window, parent])) w.matchMedia(`(resolution: ${real()}dppx)`).addEventListener('change', () => again() || watch(), { once: true })
+}
 watch()
 addEventListener('webglcontextlost', () => { window.stageLost = true }, true) // the program then loads the document again
 const gone = e => tell('stageGone', String(e))

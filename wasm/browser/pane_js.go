@@ -24,22 +24,21 @@ func (p *pane) begin() {
 	p.follow()
 }
 
-// tell tells the page what paints its picture, or why the stage does not.
+// tell tells the page what paints its picture, or why the stage does not. Where it does
+// not any more the page's own picture is there before anything else happens.
 func (p *pane) tell() {
+	gone := p.w.loop.state.Painted.Shown && !p.stage.shown
 	p.w.loop.Send(app.Stage{Shown: p.stage.shown, Why: p.stage.glass.plain()})
+	if gone && !p.w.loop.changing {
+		p.w.loop.Frame()
+	}
 }
 
-// follow shows on the stage what the page shows, before the browser paints. A stage that
-// dies of it leaves the page's own picture, in the same frame.
+// follow shows on the stage what the page shows, before the browser paints.
 func (p *pane) follow() {
-	if p.stage == nil {
-		return
-	}
-	was := p.stage.shown
-	p.place()
-	p.show()
-	if was && !p.stage.shown {
-		p.w.loop.Frame()
+	if p.stage != nil {
+		p.place()
+		p.show()
 	}
 }
 
