@@ -104,7 +104,7 @@ func (s *ShelfResponse) stands() (out []stand) {
 	add := func(is Case, e *Effect, on []Span) {
 		area := 0.0
 		for _, p := range on {
-			area += p.length() * s.depth
+			area += p.length() * s.depth * BooksDeep
 		}
 		out = append(out, stand{is, e, on, area})
 	}

@@ -99,7 +99,8 @@ const ScrewYield = 90000 * 0.0068947573
 // of 0.62 for small knots and sloping grain. Standards from memory, ratio our assumption.
 const BendingPart = 0.737 / 2.3 * 0.9 * 0.62
 
-// A pile is what stands on stretches of a shelf, N/mm².
+// A pile is what stands on stretches of a shelf, N/mm² of the part of its depth that it takes,
+// at the front.
 type pile struct {
 	shelf int
 	on    []Span

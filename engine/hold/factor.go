@@ -8,6 +8,7 @@ func Factors() []strength.Factor {
 	out := append(strength.Factors(), []strength.Factor{
 		{Key: "gravity", Value: Gravity, Unit: "m/s²", Source: "CGPM 1901, by definition", Basis: strength.Read},
 		{Key: "books-at", Value: BooksAt, Source: "common practice: books flush with the front edge", Basis: strength.Memory},
+		{Key: "books-deep", Value: BooksDeep, Source: "follows from their place", Basis: strength.Memory},
 		{Key: "hand", Value: Hand, Unit: "N", Source: "our assumption", Basis: strength.Assumption},
 		{Key: "knock", Value: Knock, Unit: "N", Source: "our assumption", Basis: strength.Assumption},
 		{Key: "child", Value: Child, Unit: "N", Source: "our assumption; never rated", Basis: strength.Assumption},

@@ -15,6 +15,8 @@ const (
 	// BooksAt is how far from the wall books stand, as a part of the shelf's depth: flush
 	// with the front edge, 3/4 as deep as the shelf. Common practice.
 	BooksAt = 0.625
+	// BooksDeep is how much of the depth they take then.
+	BooksDeep = 2 * (1 - BooksAt)
 	// Hand is a hand on the front edge, or an armful dropped on it, N. Our assumption.
 	Hand = 300.0
 	// Knock is a push along the wall, or upwards, N. Our assumption.

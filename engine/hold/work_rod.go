@@ -143,7 +143,7 @@ func (w *working) tip(j *judge, r *rod) {
 		c, t := num(s.Out), num(s.Left)
 		moment := w.step("strip-moment", "N mm", num(s.load).x(c).x(c).over(num(2)))
 		wide := num(s.Width())
-		if s.Width() < s.Room {
+		if rod := s.Rod + s.Spread()*s.Out; s.Width() == rod {
 			rod := num(s.Rod)
 			wide = w.step("strip-width", "mm", rod.plus(num(s.Spread()).x(c)))
 		}

@@ -34,6 +34,7 @@ func Factors() []Factor {
 		{"across-crushing", crushingAcross, "MPa", "EN 338 (2016), f_c,90,k of D30 to D40", Memory},
 		{"spread-at-rod", spreadAtRod, "", "held against orthotropic plates", Assumption},
 		{"spread-at-groove", spreadAtGroove, "", "held against orthotropic plates", Assumption},
+		{"room-part", roomPart, "", "held against orthotropic plates", Assumption},
 		{"rib-takes", ribTakes, "", "held against orthotropic plates", Assumption},
 		{"rib-reach", RibReach, "mm", "held against orthotropic plates", Assumption},
 		{"steel-yield", PlainSteel, "MPa", "EN 10025, S235 up to 16 mm", Memory},

@@ -99,6 +99,8 @@ func factorWords() []Entry {
 		{"factor.corner-test-count", "corners that such a test must break"},
 		{"factor.gravity", "what a kilogram weighs"},
 		{"factor.books-at", "place of books in the depth"},
+		{"factor.books-deep", "part of the depth that books take"},
+		{"factor.room-part", "part of the wood there that a strip may widen to"},
 		{"factor.hand", "a hand on the front edge"},
 		{"factor.knock", "a knock"},
 		{"factor.child", "a child on the front edge"},
