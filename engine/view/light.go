@@ -5,6 +5,7 @@ import (
 
 	"ledgewright/engine/board"
 	"ledgewright/engine/drawing"
+	"ledgewright/engine/light"
 	"ledgewright/engine/module"
 )
 
@@ -46,10 +47,32 @@ func (p *painter) shadows(scenes []scene) {
 	}
 }
 
-// lightReach is how far the wash of a strip is drawn, where nothing is in its way: about
-// where a strip of common brightness no longer shows on a wall in a lit room. Our own
-// choice for the picture, not photometry.
-const lightReach = 640.0
+// The wash of a strip is drawn to where it has fallen to shownLux on the wall, by package
+// light, where nothing is in its way: with as much it is a sixth of what a common strip
+// has at its brightest, and a picture that shows both has no darker place for it. Nearer
+// than leastReach no strip ends. Where a strip's light is not known it reaches as far as
+// a common one does. All three are our own choice for the picture, not photometry.
+const (
+	shownLux   = 100.0
+	leastReach = 160.0
+	lightReach = 640.0
+)
+
+// reach is how far the wash of a straight piece of a strip is drawn.
+func (b *beam) reach() float64 {
+	w := light.WallWash(b.strip.Lumens, b.strip.Kelvin, length(sub(b.to, b.from)), b.standOff, b.back)
+	if w.Peak == 0 {
+		return lightReach
+	}
+	far := 0.0
+	for i := range len(w.Stops) - 1 {
+		from, to := w.Stops[i], w.Stops[i+1]
+		if a, z := from.Share*w.Peak, to.Share*w.Peak; a >= shownLux && z < shownLux {
+			far = w.Reach * (from.At + (to.At-from.At)*(a-shownLux)/(a-z))
+		}
+	}
+	return max(far, leastReach)
+}
 
 // lit returns how much lighter a side is in the evening for the strips of its module: all
 // of it where a strip lies in it, less and less where one shines on it.
@@ -78,6 +101,8 @@ type beam struct {
 	out      point // the way the light leaves
 	back     bool  // from the back edge, on to the wall, both ways
 	solid    int
+	strip    *board.Strip
+	standOff float64 // of the strip from the wall
 }
 
 // beams lists the pieces of a module's strips.
@@ -90,7 +115,9 @@ func (s *scene) beams() []beam {
 			if b < 0 {
 				continue
 			}
-			out = append(out, s.beam(s.m.Strips[i].Light+"/"+itoa(k+1), run, b))
+			m := s.beam(s.m.Strips[i].Light+"/"+itoa(k+1), run, b)
+			m.strip = &s.m.Strips[i]
+			out = append(out, m)
 		}
 	}
 	return out
@@ -107,9 +134,9 @@ func (s *scene) find(id string) int {
 
 func (s *scene) beam(id string, run *board.StripRun, b int) beam {
 	v := &s.solids[b]
-	from, _ := s.g.Point(v.b.Frame, run.From)
+	from, off := s.g.Point(v.b.Frame, run.From)
 	to, _ := s.g.Point(v.b.Frame, run.To)
-	m := beam{id: id, from: xy(from), to: xy(to), solid: b, out: v.across}
+	m := beam{id: id, from: xy(from), to: xy(to), solid: b, out: v.across, standOff: off.MM()}
 	if run.Face == board.Back || run.Face == board.Front {
 		m.back = run.Face == board.Back
 		return m
@@ -145,12 +172,13 @@ func (p *painter) wash(scenes []scene, i int, m beam, out point, name string) {
 		return
 	}
 	stop := nearest(scenes, i, m.solid, mid, out)
-	reach := min(lightReach, max(2*stop, 0.6*lightReach))
+	far := m.reach()
+	reach := min(far, max(2*stop, 0.6*far))
 	start := plus(mid, out, 2)
-	before := min(0.36*lightReach, nearest(scenes, i, m.solid, start, scaled(along, -1))-length(sub(m.to, m.from))/2)
-	after := min(0.36*lightReach, nearest(scenes, i, m.solid, start, along)-length(sub(m.to, m.from))/2)
+	before := min(0.36*far, nearest(scenes, i, m.solid, start, scaled(along, -1))-length(sub(m.to, m.from))/2)
+	after := min(0.36*far, nearest(scenes, i, m.solid, start, along)-length(sub(m.to, m.from))/2)
 	it := p.add(drawing.Item{ID: m.id + "/wash" + name, Group: scenes[i].id, Layer: drawing.LayerLight, Kind: drawing.GlowKind})
-	it.Glow = drawing.Glow{From: m.from, To: m.to, Toward: out, Reach: reach, Cut: min(stop, lightReach), Before: max(before, 0), After: max(after, 0)}
+	it.Glow = drawing.Glow{From: m.from, To: m.to, Toward: out, Reach: reach, Cut: min(stop, far), Before: max(before, 0), After: max(after, 0), Kelvin: m.strip.Kelvin}
 }
 
 // nearest returns how far a ray gets from a place on the wall before it meets a board of
