@@ -21,3 +21,29 @@ func BenchmarkTray(b *testing.B) {
 		})
 	}
 }
+
+// What a moved module costs, and what its settling and its worked lines do.
+func BenchmarkJudge(b *testing.B) {
+	for _, kind := range []string{"plate-back-12-open", "plate-back-12"} {
+		m := module.Derive(tray(kind), shop.Default(unit.Metric))
+		r, err := Respond(&m, Hanging{Turn: -unit.QuarterTurn}, Lining{12.5, true}, 12)
+		if err != nil {
+			b.Fatal(err)
+		}
+		site := studs(&m)
+		b.Run(kind, func(b *testing.B) {
+			for b.Loop() {
+				if _, err := r.Judge(site); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+		b.Run("settle "+kind, func(b *testing.B) {
+			for b.Loop() {
+				if _, err := r.Settle([]float64{10}, LimitBy("")); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}

@@ -2,6 +2,7 @@ package hold
 
 import (
 	"math"
+	"slices"
 
 	"ledgewright/engine/strength"
 )
@@ -13,23 +14,26 @@ import (
 
 // brief returns the greatest use of each kind by any push, with all rods and with each that
 // may carry nothing away.
-func (r *Response) brief(site *Site) ([]Use, error) {
-	worst, err := r.briefAsIs(site)
+func (r *Response) brief(site *Site) (worst []Use, off []Push) {
+	worst, off = r.briefAsIs(site)
 	for _, less := range r.lacking {
-		uses, e := less.briefAsIs(site)
-		if e != nil {
-			return nil, e
+		uses, more := less.briefAsIs(site)
+		for _, p := range more {
+			if !slices.Contains(off, p) {
+				off = append(off, p)
+			}
 		}
 		for i := range uses {
 			uses[i].Missing = less.missing
 		}
 		worst = greatestOf(worst, uses)
 	}
-	return worst, err
+	return worst, off
 }
 
-func (r *Response) briefAsIs(site *Site) ([]Use, error) {
-	var worst []Use
+// briefAsIs also lists the pushes under which no state of contact holds the module: they
+// take it off the wall.
+func (r *Response) briefAsIs(site *Site) (worst []Use, off []Push) {
 	for i := range r.Pushes {
 		p := &r.Pushes[i]
 		force := Knock
@@ -38,13 +42,16 @@ func (r *Response) briefAsIs(site *Site) ([]Use, error) {
 		}
 		e, err := r.Together(Amount{force, &p.Effect})
 		if err != nil {
-			return nil, err
+			if !slices.Contains(off, p.Kind) {
+				off = append(off, p.Kind)
+			}
+			continue
 		}
 		j := &judge{r: r, site: site, lasts: strength.Minutes}
 		j.passing(&e, p)
 		worst = greatestOf(worst, j.uses)
 	}
-	return worst, nil
+	return worst, off
 }
 
 // greatestOf keeps the greater use of each kind.
@@ -105,7 +112,7 @@ func (j *judge) tornBriefly(on Use, kind Kind, s strength.Strip) {
 	if s.Out <= 0 || s.Left <= 0 {
 		return
 	}
-	on.Kind, on.Value = kind, s.Stress(Hand*s.Out)
+	on.Kind, on.Value = kind, s.Stress(Hand*s.Out)*strength.HandPart
 	on.Limit = strength.TensionAcrossBriefly(0, s.Width()*s.Left*s.Out)
 	j.use(on)
 }

@@ -36,6 +36,7 @@ type Verdict struct {
 	Uses    []Use // of every check, with all shelves carrying what they can
 	Gaps    []Gap // checks that could not be made, each once
 	Hand    []Use // the greatest use of each kind by a hand on a front edge, or a knock
+	Off     []Push // pushes that take it off the wall, since nothing holds it against them
 	// NoCorners says that nothing depends on the corners: the module stands as well where they
 	// carry no moment.
 	NoCorners bool
@@ -61,9 +62,8 @@ func (r *Response) Judge(site *Site) (Verdict, error) {
 	if err := r.together(site, &v); err != nil {
 		return v, err
 	}
-	var err error
-	v.Hand, err = r.brief(site)
-	return v, err
+	v.Hand, v.Off = r.brief(site)
+	return v, nil
 }
 
 // alone finds what shelf i carries with the others empty.

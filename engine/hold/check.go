@@ -168,7 +168,6 @@ func (f *model) unaided(e *Effect, i int) float64 {
 // rod checks a rod, its bore, the wood before its tip, and its hold on the wall.
 func (j *judge) rod(i int, q RodForce) {
 	r := &j.r.model.rods[i]
-	g := j.r.model.boards[r.bar].wood.G12
 	d, t := r.of.Diameter.MM(), j.r.model.boards[r.bar].board.Thickness.MM()
 	on := Use{Bracket: r.fixing.Bracket, Board: r.fixing.Board}
 	j.bends(on, r, q)
@@ -176,14 +175,34 @@ func (j *judge) rod(i int, q RodForce) {
 	m := math.Sqrt(sq(q.M) + sq(q.T))
 	if v > 0 {
 		force, contact := j.bearing(r, v, m)
-		on.Kind, on.Value, on.Limit = RodBears, force/d, strength.BoreBearing(g, d)
+		on.Kind, on.Value, on.Limit = RodBears, force/d, j.r.model.bears(r)
 		j.use(on)
-		he := t / 2
-		on.Kind, on.Value, on.Limit = RodSplits, v*strength.LoadFactorEN, strength.SplitFromBore(contact, he, t)
-		j.use(on)
+		if j.r.model.maySplit(r) {
+			on.Kind, on.Value, on.Limit = RodSplits, v*strength.LoadFactorEN, strength.SplitFromBore(contact, t/2, t)
+			j.use(on)
+		}
 	}
 	j.tip(i, on)
 	j.root(on, r, q)
+}
+
+// upright says whether a rod sits in a board that stands: it pushes along the grain there.
+func (f *model) upright(r *rod) bool { return math.Abs(f.boards[r.bar].along[1]) > math.Sqrt2/2 }
+
+// bears returns the allowable pressure in the bore of a rod.
+func (f *model) bears(r *rod) float64 {
+	g, d := f.boards[r.bar].wood.G12, r.of.Diameter.MM()
+	if f.upright(r) {
+		return strength.BoreBearingAlong(g, d)
+	}
+	return strength.BoreBearing(g, d)
+}
+
+// maySplit says whether a rod can split its board: across the grain it can anywhere, along it
+// near an end.
+func (f *model) maySplit(r *rod) bool {
+	u, length := r.of.At.U, f.boards[r.bar].board.Length
+	return !f.upright(r) || min(u, length-u).MM() < strength.EndDistance(r.of.Diameter.MM())
 }
 
 // bearing returns the greatest force per mm between a rod and its bore, and over which length

@@ -14,7 +14,10 @@ import "slices"
 
 // mostRounds bounds the search: each round takes in or drops what is wrong, and a state
 // that comes back ends it.
-const mostRounds = 60
+const mostRounds = 400
+
+// blockRounds is how many of them change whole sets.
+const blockRounds = 20
 
 // Undecided says that no state of contact between module and wall was found that agrees
 // with itself.
@@ -25,40 +28,51 @@ func (*Undecided) Error() string { return "no state of contact with the wall agr
 
 // lean returns the pushes p that let go of the touches that would pull, for the motions
 // away, and whether they were found. First whole sets are changed at once; where that goes
-// in circles, one at a time, the least in number first, which cannot (K. G. Murty, Linear
+// in circles, or lets go of so many that nothing holds the rest, one at a time from all of
+// them bearing, the least in number first, which cannot go in circles (K. G. Murty, Linear
 // Complementarity, 1988, ch. 3).
 func lean(flex [][]float64, away []float64) (pushes []float64, err error) {
 	free := make([]bool, len(away))
 	for i := range away {
 		free[i] = away[i] > 0
 	}
-	for round := range mostRounds {
-		pushes = letGo(flex, away, free)
-		if pushes == nil {
-			return nil, &Undecided{}
-		}
-		wrong := disagrees(flex, away, free, pushes)
-		if len(wrong) == 0 {
-			return pushes, nil
-		}
-		if round >= mostRounds/3 {
-			wrong = wrong[:1]
-		}
-		for _, i := range wrong {
-			free[i] = !free[i]
-		}
+	if pushes = settled(flex, away, free, blockRounds, len(away)); pushes != nil {
+		return pushes, nil
+	}
+	clear(free)
+	if pushes = settled(flex, away, free, mostRounds, 1); pushes != nil {
+		return pushes, nil
 	}
 	return nil, &Undecided{}
 }
 
+// settled changes up to so many touches a round until none is wrong. It returns nil where
+// the rounds do not suffice or nothing holds what is left.
+func settled(flex [][]float64, away []float64, free []bool, rounds, most int) []float64 {
+	for range rounds {
+		pushes := letGo(flex, away, free)
+		if pushes == nil {
+			return nil
+		}
+		wrong := disagrees(flex, away, free, pushes)
+		if len(wrong) == 0 {
+			return pushes
+		}
+		for _, i := range wrong[:min(most, len(wrong))] {
+			free[i] = !free[i]
+		}
+	}
+	return nil
+}
+
 // leastPivot is the part of a spring's give below which what is left of the module hangs
 // on nothing.
-const leastPivot = 1e-9
+const leastPivot = 1e-13
 
 // noForce and noWay are what counts as nothing, N and mm.
 const (
-	noForce = 1e-9
-	noWay   = 1e-12
+	noForce = 1e-6
+	noWay   = 1e-9
 )
 
 // disagrees lists the touches that were let go though they bear, or bear though they pull.

@@ -108,8 +108,10 @@ func (w *working) bore(r *rod, v, m figure) {
 	d, deep, mouth := num(r.of.Diameter.MM()), num(r.of.InBoard.MM()-r.mouth), num(r.mouth)
 	force, contact := w.contact(r, v, m, deep, mouth)
 	pressure := w.step("bore-pressure", "MPa", force.over(d))
-	limit := num(strength.BoreBearing(b.wood.G12, r.of.Diameter.MM()))
-	w.use(RodBears, 0, pressure.over(limit))
+	w.use(RodBears, 0, pressure.over(num(f.bears(r))))
+	if !f.maySplit(r) {
+		return
+	}
 	t := num(b.board.Thickness.MM())
 	he := w.step("to-face", "mm", t.over(num(2)))
 	bears := w.step("split-limit", "N", num(14).x(contact).x(he.over(num(1).less(he.over(t)).whole()).root()).x(num(strength.KmodPermanent)).over(num(strength.GammaM)))

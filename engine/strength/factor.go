@@ -35,6 +35,7 @@ func Factors() []Factor {
 		{"spread-at-rod", spreadAtRod, "", "held against orthotropic plates", Assumption},
 		{"spread-at-groove", spreadAtGroove, "", "held against orthotropic plates", Assumption},
 		{"room-part", roomPart, "", "held against orthotropic plates", Assumption},
+		{"hand-part", HandPart, "", "held against orthotropic plates", Assumption},
 		{"rib-takes", ribTakes, "", "held against orthotropic plates", Assumption},
 		{"rib-reach", RibReach, "mm", "held against orthotropic plates", Assumption},
 		{"steel-yield", PlainSteel, "MPa", "EN 10025, S235 up to 16 mm", Memory},

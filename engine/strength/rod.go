@@ -59,6 +59,16 @@ func BoreBearing(g, diameter float64) float64 {
 	return min(nds, en)
 }
 
+// BoreBearingAlong returns the same for a rod in a board that stands, which pushes along its
+// grain: F_e∥ over 4 K at 0° (4), times C_D 0.9.
+func BoreBearingAlong(g, diameter float64) float64 {
+	return BearingAlong(g, diameter) / 4 * float64(Permanent)
+}
+
+// EndDistance is how far from the end of a board, mm, a rod that pushes along the grain must
+// be not to split it: 4 D, for compression (NDS 2018, table 12.5.1A; memory).
+func EndDistance(diameter float64) float64 { return 4 * diameter }
+
 // crushingAcross is f_c,90,k of the hardwood classes D30 to D40 of EN 338 (2016), MPa.
 const crushingAcross = 5.5
 

@@ -101,6 +101,7 @@ func factorWords() []Entry {
 		{"factor.books-at", "place of books in the depth"},
 		{"factor.books-deep", "part of the depth that books take"},
 		{"factor.room-part", "part of the wood there that a strip may widen to"},
+		{"factor.hand-part", "part of the stress that a load at one place has"},
 		{"factor.hand", "a hand on the front edge"},
 		{"factor.knock", "a knock"},
 		{"factor.child", "a child on the front edge"},
