@@ -33,9 +33,9 @@ type Carrying struct {
 // A Verdict is what can be said of a module where it hangs.
 type Verdict struct {
 	Shelves []Carrying
-	Uses    []Use // of every check, with all shelves carrying what they can
-	Gaps    []Gap // checks that could not be made, each once
-	Hand    []Use // the greatest use of each kind by a hand on a front edge, or a knock
+	Uses    []Use  // of every check, with all shelves carrying what they can
+	Gaps    []Gap  // checks that could not be made, each once
+	Hand    []Use  // the greatest use of each kind by a hand on a front edge, or a knock
 	Off     []Push // pushes that take it off the wall, since nothing holds it against them
 	// NoCorners says that nothing depends on the corners: the module stands as well where they
 	// carry no moment.
@@ -191,7 +191,7 @@ func (r *Response) judged(site *Site, loads []load) (*judge, error) {
 }
 
 func (r *Response) judgedAsIs(site *Site, loads []load) (*judge, error) {
-	j := &judge{r: r, site: site, lasts: strength.Permanent}
+	j := &judge{r: r, site: site, lasts: strength.Permanent, uses: make([]Use, 0, usesRoom)}
 	amounts := make([]Amount, len(loads))
 	for i, l := range loads {
 		stand := &r.Shelves[l.shelf].ways[l.stand]
@@ -205,6 +205,9 @@ func (r *Response) judgedAsIs(site *Site, loads []load) (*judge, error) {
 	j.lasting(&e)
 	return j, nil
 }
+
+// usesRoom is how many uses most modules have.
+const usesRoom = 24
 
 // worse takes in the uses that are greater than those that j has of the same.
 func (j *judge) worse(uses []Use, missing string) {

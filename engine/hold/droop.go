@@ -20,8 +20,12 @@ const DroopPart = 100
 // assumption.
 const LiningE, LiningSoft, LiningStiff = 500.0, 100.0, 2000.0
 
-// rigid stands for what does not give, as a part of what is likely.
-const rigid = 1e7
+// rigid stands for screws that do not give, as a part of what is likely; rigidBore for wood
+// that hardly does, N/mm²: a rod of 12 mm bends in the first centimetre of such a bore.
+const (
+	rigid     = 1e7
+	rigidBore = 1e5
+)
 
 // A Range is a figure that depends on what is assumed, mm.
 type Range struct{ Least, Likely, Most float64 }
@@ -66,7 +70,7 @@ func (f *model) droop(e *Effect, i int) (d Droop, err error) {
 		}
 		return g
 	}
-	rod := ask(rigid, rigid)
+	rod := ask(rigidBore, rigid)
 	bores := [3]give{ask(BoreStiff, rigid), ask(f.assumed.Bore, rigid), ask(BoreSoft, rigid)}
 	all := ask(f.assumed.Bore, f.assumed.Slip)
 	var backs Range

@@ -2,6 +2,7 @@ package hold
 
 import (
 	"math"
+	"slices"
 
 	"ledgewright/engine/beam"
 )
@@ -92,27 +93,48 @@ func (b *bar) member(a *beam.Answer, k int) (m MemberForce) {
 
 // plus returns e and k times o together.
 func (e Effect) plus(k float64, o Effect) Effect {
-	out := Effect{
-		Rods: make([]RodForce, len(e.Rods)), Members: make([]MemberForce, len(e.Members)),
-		Links: added(e.Links, k, o.Links), Touches: added(e.Touches, k, o.Touches), Away: added(e.Away, k, o.Away),
-		Fronts: added(e.Fronts, k, o.Fronts), Backs: added(e.Backs, k, o.Backs),
-	}
-	for i, r := range e.Rods {
-		p := o.Rods[i]
-		out.Rods[i] = RodForce{r.V + k*p.V, r.H + k*p.H, r.N + k*p.N, r.M + k*p.M, r.T + k*p.T}
-	}
-	for i, m := range e.Members {
-		p := o.Members[i]
-		out.Members[i] = MemberForce{m.Start + k*p.Start, m.Middle + k*p.Middle, m.End + k*p.End,
-			m.Shear + k*p.Shear, m.Twist + k*p.Twist, m.Sag + k*p.Sag}
-	}
+	out := e.clone()
+	out.add(k, &o)
 	return out
 }
 
-func added(a []float64, k float64, b []float64) []float64 {
-	out := make([]float64, len(a))
-	for i := range a {
-		out[i] = a[i] + float64(k*b[i])
+// clone returns a copy that shares nothing with e.
+func (e *Effect) clone() Effect {
+	return Effect{
+		Rods: slices.Clone(e.Rods), Members: slices.Clone(e.Members), Links: slices.Clone(e.Links),
+		Touches: slices.Clone(e.Touches), Away: slices.Clone(e.Away),
+		Fronts: slices.Clone(e.Fronts), Backs: slices.Clone(e.Backs),
 	}
-	return out
+}
+
+// add adds k times o to e.
+func (e *Effect) add(k float64, o *Effect) {
+	for i := range e.Rods {
+		r, p := &e.Rods[i], &o.Rods[i]
+		r.V += float64(k * p.V)
+		r.H += float64(k * p.H)
+		r.N += float64(k * p.N)
+		r.M += float64(k * p.M)
+		r.T += float64(k * p.T)
+	}
+	for i := range e.Members {
+		m, p := &e.Members[i], &o.Members[i]
+		m.Start += float64(k * p.Start)
+		m.Middle += float64(k * p.Middle)
+		m.End += float64(k * p.End)
+		m.Shear += float64(k * p.Shear)
+		m.Twist += float64(k * p.Twist)
+		m.Sag += float64(k * p.Sag)
+	}
+	added(e.Links, k, o.Links)
+	added(e.Touches, k, o.Touches)
+	added(e.Away, k, o.Away)
+	added(e.Fronts, k, o.Fronts)
+	added(e.Backs, k, o.Backs)
+}
+
+func added(a []float64, k float64, b []float64) {
+	for i := range a {
+		a[i] += float64(k * b[i])
+	}
 }

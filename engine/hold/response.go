@@ -268,9 +268,9 @@ func (f *model) highest() (bar int, u float64, ok bool) {
 // Together returns the effect of the own weight and of amounts of other effects, with the
 // back edges leaning on the wall where they do.
 func (r *Response) Together(parts ...Amount) (Effect, error) {
-	e := r.Weight
+	e := r.Weight.clone()
 	for _, p := range parts {
-		e = e.plus(p.Of, *p.Effect)
+		e.add(p.Of, p.Effect)
 	}
 	if len(r.touches) == 0 {
 		return e, nil
@@ -281,7 +281,7 @@ func (r *Response) Together(parts ...Amount) (Effect, error) {
 	}
 	for i, p := range pushes {
 		if p != 0 {
-			e = e.plus(p, r.touches[i])
+			e.add(p, &r.touches[i])
 		}
 	}
 	for i, away := range e.Away {
