@@ -12,13 +12,7 @@ type Settled struct {
 // the order of Shelves; missing ones are empty. Sag is held against the limit.
 func (r *Response) Settle(kg []float64, limit Limit) (Settled, error) {
 	f := r.model
-	var amounts []Amount
-	for i := range r.Shelves {
-		if i < len(kg) {
-			amounts = append(amounts, Amount{kg[i], &r.Shelves[i].Even})
-		}
-	}
-	e, err := r.Together(amounts...)
+	e, err := r.Together(r.evenly(kg)...)
 	if err != nil {
 		return Settled{}, err
 	}

@@ -134,3 +134,16 @@ func TestShopsOwnCorners(t *testing.T) {
 	_, ok := r.model.mitres[0].tested(tests)
 	require.False(t, ok)
 }
+
+// The worked example at 15 kg pulls the upper screw of a plate 60 high with 274 N: a fixing in
+// a wall that nobody knows is tried with twice that.
+func TestPullToTry(t *testing.T) {
+	w := plated(t, 60*mm, 10*mm, -30*mm, 0)
+	r, err := Respond(&w.m, Hanging{Turn: -unit.QuarterTurn}, Lining{12.5, true}, 12)
+	require.NoError(t, err)
+	pulls, err := r.Pulls([]float64{15})
+	require.NoError(t, err)
+	require.Len(t, pulls, 2)
+	require.InEpsilon(t, 274, pulls[0].Service, 0.01)
+	require.InEpsilon(t, 2*pulls[0].Service, pulls[0].Try, 1e-12)
+}
