@@ -7,6 +7,9 @@
 // Usage, from the top of the repository:
 //
 //	go run ./testdata/pagebench
+//	go run ./testdata/pagebench stage
+//
+// With stage: only the picture as the graphics processor paints it.
 package main
 
 import (
@@ -42,6 +45,17 @@ func main() {
 	}
 	defer house.Close()
 	b := &bench{house: house}
+	if len(os.Args) < 2 || os.Args[1] != "stage" {
+		b.page()
+	}
+	b.stage()
+	if b.over > 0 {
+		fmt.Printf("%d figures over their limit\n", b.over)
+	}
+}
+
+// page is all but the stage.
+func (b *bench) page() {
 	b.weight()
 	b.loading()
 	b.drag()
@@ -49,9 +63,6 @@ func main() {
 	b.turning("M", jobs.M(1))
 	b.gestures()
 	b.memory()
-	if b.over > 0 {
-		fmt.Printf("%d figures over their limit\n", b.over)
-	}
 }
 
 // A bench stands in for a test: what goes wrong ends the program.
@@ -153,6 +164,7 @@ func (b *bench) weight() {
 		}
 	}
 	b.row("workshop.wasm", "MB", program/1e6, 1.8)
+	b.row("stage.wasm, once the page can be used", "MB", b.stageWeight()/1e6, 2.8)
 	b.row(fmt.Sprintf("all %d files of a first visit", len(names)), "MB", all/1e6, 2.0)
 }
 

@@ -8,8 +8,9 @@
 //	go run ./testdata/shots build/shots
 //	go run ./testdata/shots build/shots Kitchen Library
 //	go run ./testdata/shots build/shots round
+//	go run ./testdata/shots build/shots stage
 //
-// With round: only the boards in the round. With names of examples: only Survey, Arrange and Hang of those, by day.
+// With round: only the boards in the round. With stage: pictures that the stage paints. With names of examples: only Survey, Arrange and Hang of those, by day.
 package main
 
 import (
@@ -41,6 +42,10 @@ func main() {
 	if names := os.Args[2:]; len(names) == 1 && names[0] == "round" {
 		for _, size := range visitor.Sizes() {
 			p.round(size)
+		}
+	} else if len(names) == 1 && names[0] == "stage" {
+		for _, size := range []visitor.Size{visitor.Tablet, visitor.Phone} {
+			p.stage(size)
 		}
 	} else if len(names) > 0 {
 		p.examples(names)
