@@ -36,8 +36,8 @@ type MemberForce struct {
 	Sag                float64 // of the middle below the line between the ends, mm
 }
 
-// read takes the effect out of an answer.
-func (f *model) read(a *beam.Answer) Effect {
+// read takes the effect out of an answer; bare says that no load stands on a member.
+func (f *model) read(a *beam.Answer, bare bool) Effect {
 	e := Effect{}
 	for i := range f.rods {
 		e.Rods = append(e.Rods, f.rods[i].read(a))
@@ -53,7 +53,7 @@ func (f *model) read(a *beam.Answer) Effect {
 	for i := range f.boards {
 		b := &f.boards[i]
 		for k := range b.members {
-			e.Members = append(e.Members, b.member(a, k))
+			e.Members = append(e.Members, f.member(b, a, k, bare))
 		}
 		half := b.board.Width.MM() / 2
 		for _, s := range b.stations {
@@ -72,13 +72,22 @@ func (r *rod) read(a *beam.Answer) RodForce {
 	return RodForce{V: -c.Vy, H: -c.Vz, N: c.N, M: -c.Mz, T: c.My}
 }
 
-// member reads one member of a board.
-func (b *bar) member(a *beam.Answer, k int) (m MemberForce) {
+// member reads one member of a board. Between bare ends the moment changes evenly, and the
+// middle lies off the line between them by L² (κ1 + κ2) / 16; shear adds nothing there.
+func (f *model) member(b *bar, a *beam.Answer, k int, bare bool) (m MemberForce) {
 	id := b.members[k]
 	length := b.stations[k+1].u - b.stations[k].u
 	start, end := a.Ends(id)
-	mid := a.Before(id, length/2)
-	m.Start, m.Middle, m.End = start.Mz, mid.Mz, end.Mz
+	m.Start, m.End = start.Mz, end.Mz
+	if bare {
+		of := &f.frame.Members[id]
+		m.Middle = (start.Mz + end.Mz) / 2
+		m.Sag = b.along[0] * length * length * m.Middle / (8 * of.Material.E * of.Section.Iz)
+	} else {
+		mid := a.Before(id, length/2)
+		m.Middle = mid.Mz
+		m.Sag = (start.Shift[1]+end.Shift[1])/2 - mid.Shift[1]
+	}
 	m.Shear = start.Vy
 	if math.Abs(end.Vy) > math.Abs(m.Shear) {
 		m.Shear = end.Vy
@@ -87,7 +96,6 @@ func (b *bar) member(a *beam.Answer, k int) (m MemberForce) {
 	if math.Abs(end.T) > math.Abs(m.Twist) {
 		m.Twist = end.T
 	}
-	m.Sag = (start.Shift[1]+end.Shift[1])/2 - mid.Shift[1]
 	return m
 }
 
