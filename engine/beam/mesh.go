@@ -53,7 +53,7 @@ type mesh struct {
 func meshOf(f *Frame) (*mesh, error) {
 	m := &mesh{
 		frame: f, first: make([]int, 1, len(f.Members)+1),
-		shapes: make([]shape, 0, len(f.Members)), pieces: make([]piece, 0, 2*len(f.Members)),
+		shapes: make([]shape, 0, len(f.Members)), pieces: make([]piece, 0, f.roomForPieces()),
 	}
 	for i := range f.Nodes {
 		m.places = append(m.places, f.Nodes[i].At)
@@ -70,6 +70,18 @@ func meshOf(f *Frame) (*mesh, error) {
 		m.first = append(m.first, len(m.pieces))
 	}
 	return m, nil
+}
+
+// roomForPieces guesses how many pieces there will be: one a member, and some more of one
+// that lies in a bed. They are large, so that room for nothing is dear.
+func (f *Frame) roomForPieces() (n int) {
+	for i := range f.Members {
+		n++
+		if !f.Members[i].Bed.none() {
+			n += 4
+		}
+	}
+	return n
 }
 
 // shape makes member i ready.

@@ -2,8 +2,10 @@ package hold
 
 import (
 	"errors"
+	"slices"
 
 	"ledgewright/engine/beam"
+	"ledgewright/engine/board"
 	"ledgewright/engine/module"
 )
 
@@ -94,7 +96,7 @@ func RespondAssuming(m *module.Result, h Hanging, w Lining, moisture float64, a 
 
 // pin finds out how the module stands with its corners pinned, if it does.
 func (r *Response) pin(m *module.Result, h Hanging, a Assumed) (err error) {
-	if a.Pinned || len(r.model.mitres) == 0 {
+	if a.Pinned || len(r.model.mitres) == 0 || r.model.dangles() {
 		return nil
 	}
 	a.Pinned = true
@@ -103,6 +105,24 @@ func (r *Response) pin(m *module.Result, h Hanging, a Assumed) (err error) {
 		r.pinned, err = nil, nil
 	}
 	return err
+}
+
+// dangles says whether a board hangs on one corner alone: with a hinge there it swings.
+func (f *model) dangles() bool {
+	for i := range f.boards {
+		b := &f.boards[i]
+		joined := 0
+		for k := range f.of.Corners {
+			if c := &f.of.Corners[k]; c.First == b.board.ID || c.Second == b.board.ID {
+				joined++
+			}
+		}
+		held := slices.ContainsFunc(f.of.Fixings, func(x board.Fixing) bool { return x.Board == b.board.ID })
+		if joined == 1 && !held {
+			return true
+		}
+	}
+	return false
 }
 
 // responseOf works out one response.
