@@ -5,6 +5,8 @@ import (
 	"math"
 	"slices"
 
+	"gonum.org/v1/gonum/blas/blas64"
+	"gonum.org/v1/gonum/lapack/lapack64"
 	"gonum.org/v1/gonum/mat"
 )
 
@@ -102,12 +104,12 @@ func (m *mesh) solve(loads []Load) (*mat.VecDense, error) {
 	for r := range m.b.Rods {
 		m.rod(k, f, r)
 	}
-	var c mat.BandCholesky
-	if !c.Factorize(k) {
+	t, ok := lapack64.Pbtrf(k.RawSymBand())
+	if !ok {
 		return nil, errors.New("plates: nothing holds the board")
 	}
-	x := mat.NewVecDense(m.count, nil)
-	return x, c.SolveVecTo(x, f)
+	lapack64.Pbtrs(t, blas64.General{Rows: m.count, Cols: 1, Stride: 1, Data: f.RawVector().Data})
+	return f, nil
 }
 
 // column returns the line of nodes nearest to x.
