@@ -18,7 +18,7 @@ import (
 // plumbing lists the constants that no verdict depends on: tolerances, bounds of searches,
 // conversions, and what keeps a frame from being singular.
 var plumbing = []string{
-	"mostCarried", "closeness", "edgesFound", "mostRounds", "blockRounds", "leastPivot", "noForce", "noWay", "rigid", "usesRoom", "rigidBore", "nearTip", "steep",
+	"mostCarried", "mostLoad", "closeness", "edgesFound", "mostRounds", "blockRounds", "leastPivot", "noForce", "noWay", "rigid", "usesRoom", "rigidBore", "nearTip", "steep",
 	"levelWithin", "leastSpan", "nearStation", "leastWood", "leastGive", "linkLength", "longGroove", "UsualLimit",
 	"digits", "negligible", "inch", "pound", "psi", "pi5",
 }

@@ -1,6 +1,10 @@
 package hold
 
-import "ledgewright/engine/strength"
+import (
+	"strconv"
+
+	"ledgewright/engine/strength"
+)
 
 // A Pull is how hard the most pulled screw of a bracket is pulled, N, and with how much to
 // try one out at the site where nobody knows what its wall bears.
@@ -13,7 +17,11 @@ type Pull struct {
 // Pulls returns the pulls with so many kilograms spread over each shelf, in the order of the
 // brackets that have screws.
 func (r *Response) Pulls(kg []float64) ([]Pull, error) {
-	e, err := r.Together(r.evenly(kg)...)
+	amounts, err := r.evenly(kg)
+	if err != nil {
+		return nil, err
+	}
+	e, err := r.Together(amounts...)
 	if err != nil {
 		return nil, err
 	}
@@ -46,12 +54,22 @@ func (r *Response) Pulls(kg []float64) ([]Pull, error) {
 	return out, nil
 }
 
+// A LoadError says that a load is none: not a number, less than nothing, or beyond measure.
+type LoadError struct{ Shelf int }
+
+// Error says so.
+func (e *LoadError) Error() string { return "the load of shelf " + strconv.Itoa(e.Shelf+1) + " is no load" }
+
+// mostLoad is the greatest load that is taken for one, kg.
+const mostLoad = 1e5
+
 // evenly returns kilograms spread over each shelf; missing ones are empty.
-func (r *Response) evenly(kg []float64) (out []Amount) {
-	for i := range r.Shelves {
-		if i < len(kg) {
-			out = append(out, Amount{kg[i], &r.Shelves[i].Even})
+func (r *Response) evenly(kg []float64) (out []Amount, err error) {
+	for i := range min(len(kg), len(r.Shelves)) {
+		if !(kg[i] >= 0 && kg[i] <= mostLoad) {
+			return nil, &LoadError{i}
 		}
+		out = append(out, Amount{kg[i], &r.Shelves[i].Even})
 	}
-	return out
+	return out, nil
 }

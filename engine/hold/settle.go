@@ -12,7 +12,11 @@ type Settled struct {
 // the order of Shelves; missing ones are empty. Sag is held against the limit.
 func (r *Response) Settle(kg []float64, limit Limit) (Settled, error) {
 	f := r.model
-	e, err := r.Together(r.evenly(kg)...)
+	amounts, err := r.evenly(kg)
+	if err != nil {
+		return Settled{}, err
+	}
+	e, err := r.Together(amounts...)
 	if err != nil {
 		return Settled{}, err
 	}

@@ -133,3 +133,16 @@ func TestRodsOneAboveTheOtherLetItTurn(t *testing.T) {
 	m := module.Derive(tray("plate-back-12-open"), shop.Default(unit.Metric))
 	require.InDelta(t, 400, hung(t, &m).model.turning().Spacing, 1e-9)
 }
+
+// What is no load is refused, with the shelf's number.
+func TestLoadsThatAreNone(t *testing.T) {
+	r := respond(t, "plate-back-12-open")
+	for _, kg := range []float64{math.NaN(), -1, math.Inf(1)} {
+		_, err := r.Settle([]float64{kg}, LimitBy(""))
+		require.EqualError(t, err, "the load of shelf 1 is no load")
+		_, err = r.Pulls([]float64{kg})
+		require.Error(t, err)
+		_, err = r.Worked(&Site{}, 0, kg, nil)
+		require.Error(t, err)
+	}
+}

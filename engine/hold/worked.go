@@ -99,6 +99,9 @@ func (w *working) use(kind Kind, corner int, sum figure) {
 // spread over all of it where there are none given, with the other shelves empty. Where a
 // rod may carry nothing it is the case that comes out worst.
 func (r *Response) Worked(site *Site, shelf int, kg float64, on []Span) ([]Line, error) {
+	if !(kg >= 0 && kg <= mostLoad) {
+		return nil, &LoadError{shelf}
+	}
 	loads := []load{{shelf, r.Shelves[shelf].way(on), kg}}
 	worst, most := r, -1.0
 	for _, x := range append([]*Response{r}, r.lacking...) {
