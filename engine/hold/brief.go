@@ -15,9 +15,9 @@ import (
 // brief returns the greatest use of each kind by any push, with all rods and with each that
 // may carry nothing away.
 func (r *Response) brief(site *Site) (worst []Use, off []Push) {
-	worst, off = r.briefAsIs(site)
+	worst, off = r.briefAsIs(site, Hand)
 	for _, less := range r.lacking {
-		uses, more := less.briefAsIs(site)
+		uses, more := less.briefAsIs(site, Hand)
 		for _, p := range more {
 			if !slices.Contains(off, p) {
 				off = append(off, p)
@@ -31,14 +31,21 @@ func (r *Response) brief(site *Site) (worst []Use, off []Push) {
 	return worst, off
 }
 
+// Child returns the greatest use of each kind by a child's weight on a front edge, to be told
+// in words and never rated.
+func (r *Response) Child(site *Site) []Use {
+	uses, _ := r.briefAsIs(site, Child)
+	return uses
+}
+
 // briefAsIs also lists the pushes under which no state of contact holds the module: they
 // take it off the wall.
-func (r *Response) briefAsIs(site *Site) (worst []Use, off []Push) {
+func (r *Response) briefAsIs(site *Site, hand float64) (worst []Use, off []Push) {
 	for i := range r.Pushes {
 		p := &r.Pushes[i]
 		force := Knock
 		if p.Kind == Down {
-			force = Hand
+			force = hand
 		}
 		e, err := r.Together(Amount{force, &p.Effect})
 		if err != nil {
@@ -47,7 +54,7 @@ func (r *Response) briefAsIs(site *Site) (worst []Use, off []Push) {
 			}
 			continue
 		}
-		j := &judge{r: r, site: site, lasts: strength.Minutes}
+		j := &judge{r: r, site: site, hand: hand, lasts: strength.Minutes}
 		j.passing(&e, p)
 		worst = greatestOf(worst, j.uses)
 	}
@@ -112,7 +119,7 @@ func (j *judge) tornBriefly(on Use, kind Kind, s strength.Strip) {
 	if s.Out <= 0 || s.Left <= 0 {
 		return
 	}
-	on.Kind, on.Value = kind, s.Stress(Hand*s.Out)*strength.HandPart
+	on.Kind, on.Value = kind, s.Stress(j.hand*s.Out)*strength.HandPart
 	on.Limit = strength.TensionAcrossBriefly(0, s.Width()*s.Left*s.Out)
 	j.use(on)
 }

@@ -69,4 +69,13 @@ func TestHandOnTheEdge(t *testing.T) {
 	moment := hand[RodBends].Value * strength.RodSection(12) / 1000
 	require.InDelta(t, 44, moment, 12)
 	require.Contains(t, hand, TipTears)
+
+	// A child's 500 N bends the rods: by hand 51 N m each where each has half, of 40 N m at yield.
+	r := hung(t, &m)
+	child := map[Kind]Use{}
+	for _, u := range r.Child(studs(&m)) {
+		child[u.Kind] = u
+	}
+	require.Greater(t, child[RodBends].Part, 1.0)
+	require.Greater(t, child[RodBends].Part, hand[RodBends].Part*1.4)
 }

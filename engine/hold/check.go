@@ -122,6 +122,7 @@ type judge struct {
 	uses  []Use
 	gaps  []Gap
 	piles []pile
+	hand  float64 // on a front edge, N
 	lasts strength.DurationNDS
 }
 

@@ -58,7 +58,9 @@ func (r *Response) Pulls(kg []float64) ([]Pull, error) {
 type LoadError struct{ Shelf int }
 
 // Error says so.
-func (e *LoadError) Error() string { return "the load of shelf " + strconv.Itoa(e.Shelf+1) + " is no load" }
+func (e *LoadError) Error() string {
+	return "the load of shelf " + strconv.Itoa(e.Shelf+1) + " is no load"
+}
 
 // mostLoad is the greatest load that is taken for one, kg.
 const mostLoad = 1e5
