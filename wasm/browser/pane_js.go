@@ -59,13 +59,18 @@ func (p *pane) show() {
 		return
 	}
 	now := p.sight()
-	if now.Drawing == nil || now.Number == p.seen.Number && now.View == p.seen.View {
+	if now.Drawing == nil || now == p.seen {
 		return
 	}
-	v := View{Scale: now.Scale, X: now.X, Y: now.Y, Evening: now.Evening}
-	if now.Number == p.seen.Number {
+	v, same := View{Scale: now.Scale, X: now.X, Y: now.Y, Evening: now.Evening}, now.Number == p.seen.Number
+	switch {
+	case now.Over != nil && same:
+		p.stage.Carry(nil, now.Over, v)
+	case now.Over != nil:
+		p.stage.Carry(now.Drawing, now.Over, v)
+	case same:
 		p.stage.Look(v)
-	} else {
+	default:
 		p.stage.Draw(now.Drawing, v)
 	}
 	p.seen = now

@@ -26,7 +26,8 @@ type Stage struct {
 	changed func(shown bool) // is told when the stage takes the picture's place, and when it gives it back
 
 	pack   drawing.Packer
-	bytes  []byte
+	bytes  []byte   // of the drawing
+	over   []byte   // of the one over it
 	array  js.Value // of the page, whose buffer the stage reads
 	room   int      // of array
 	view   View
@@ -104,18 +105,37 @@ func (s *Stage) Why() string { return s.glass.why }
 
 // Draw shows a drawing, before it returns. While there is no stage it only keeps it.
 func (s *Stage) Draw(d *drawing.Drawing, v View) {
-	s.bytes, s.view = s.pack.Append(s.bytes[:0], d), v
+	s.bytes, s.over, s.view = s.pack.Append(s.bytes[:0], d), s.over[:0], v
 	if s.up() {
 		s.send()
 		s.draw()
 	}
 }
 
+// Carry is Draw for a drawing with another over it, which is in the hand. Where the lower
+// one is the same as before it is nil.
+func (s *Stage) Carry(under, over *drawing.Drawing, v View) {
+	if under != nil {
+		s.bytes = s.pack.Append(s.bytes[:0], under)
+	}
+	s.over, s.view = s.pack.Append(s.over[:0], over), v
+	switch {
+	case !s.up():
+		return
+	case under != nil:
+		s.send()
+	default:
+		s.give("stageOver", s.over)
+		s.tellView()
+	}
+	s.draw()
+}
+
 // Look shows the same drawing in another view.
 func (s *Stage) Look(v View) {
 	s.view = v
 	if s.up() {
-		s.call("stageView", v.Scale, v.X, v.Y, v.Evening)
+		s.tellView()
 		s.draw()
 	}
 }
@@ -123,22 +143,29 @@ func (s *Stage) Look(v View) {
 // up reports whether there is a stage that can be spoken to.
 func (s *Stage) up() bool { return s.glass.phase == glassTrial || s.glass.phase == glassShown }
 
-// send hands over drawing and view.
+// send hands over drawings and view.
 func (s *Stage) send() {
-	if len(s.bytes) == 0 {
+	s.give("stageDrawing", s.bytes)
+	s.give("stageOver", s.over)
+	s.tellView()
+}
+
+// give hands over a drawing, if there is one.
+func (s *Stage) give(name string, bytes []byte) {
+	if len(bytes) == 0 {
 		return
 	}
-	if s.room < len(s.bytes) {
-		s.room = len(s.bytes) * 5 / 4
+	if s.room < len(bytes) {
+		s.room = len(bytes) * 5 / 4
 		s.array = js.Global().Get("Uint8Array").New(s.room)
 	}
-	js.CopyBytesToJS(s.array, s.bytes)
-	if wrong := s.call("stageDrawing", s.array.Get("buffer"), len(s.bytes)); wrong.Type() == js.TypeString && wrong.String() != "" {
+	js.CopyBytesToJS(s.array, bytes)
+	if wrong := s.call(name, s.array.Get("buffer"), len(bytes)); wrong.Type() == js.TypeString && wrong.String() != "" {
 		s.do(s.glass.died(wrong.String()))
-		return
 	}
-	s.call("stageView", s.view.Scale, s.view.X, s.view.Y, s.view.Evening)
 }
+
+func (s *Stage) tellView() { s.call("stageView", s.view.Scale, s.view.X, s.view.Y, s.view.Evening) }
 
 func (s *Stage) draw() { s.call("stageFrame") }
 

@@ -252,7 +252,7 @@ func (l *picture) carry(s *app.State, now plan.Plan, build engine.Build, w plan.
 	a, _ := now.Arrangement(s.Arrangement)
 	d := l.hand.Draw(w, resultOf(build, s.Arrangement), build.Modules, viewOptions(s, now, w, a, from), s.Drag.Modules)
 	l.moving = carried{from: from, drawing: d, figs: figsOf(d.Items)}
-	l.sight.carry(&l.whole, d.Items, s.Drag.Modules)
+	l.sight.carry(&l.whole, s.Drag.Modules)
 }
 
 // written is what is in the hand, as nodes.

@@ -11,6 +11,8 @@ import (
 type Sight struct {
 	Drawing *drawing.Drawing // nil: the page has no picture
 	Number  int              // of the drawing: another number, another drawing
+	Over    *drawing.Drawing // what is in the hand, over it; nil: nothing is
+	Carried int              // likewise of that
 	View
 }
 
@@ -26,13 +28,13 @@ func (p *Painter) Sight() Sight {
 	l, r := &p.last, &p.round
 	switch {
 	case r.shown:
-		return Sight{&r.drawing, 2*r.number + 1, r.view}
+		return Sight{Drawing: &r.drawing, Number: 2*r.number + 1, View: r.view}
 	case !l.sight.shown:
 		return Sight{}
 	case l.moving.from.drawn:
-		return Sight{&l.sight.both, 2 * l.sight.number, l.sight.view}
+		return Sight{&l.sight.still, 2 * l.sight.number, &l.moving.drawing, l.sight.carried, l.sight.view}
 	}
-	return Sight{&l.whole, 2 * l.sight.number, l.sight.view}
+	return Sight{Drawing: &l.whole, Number: 2 * l.sight.number, View: l.sight.view}
 }
 
 // seen is how a camera sees the picture.
@@ -43,11 +45,12 @@ func seen(s *app.State, c app.Camera) View {
 
 // A flatSight is what the stage is to show of the wall.
 type flatSight struct {
-	shown  bool
-	number int
-	view   View
-	both   drawing.Drawing // what stays, and on it what is in the hand
-	still  int             // items that stay
+	shown   bool
+	view    View
+	number  int             // of what stays
+	carried int             // of what is in the hand
+	still   drawing.Drawing // what stays while something is in the hand
+	holds   bool
 }
 
 // see takes the camera of a state.
@@ -55,25 +58,25 @@ func (f *flatSight) see(s *app.State) {
 	f.shown, f.view = true, seen(s, s.Camera)
 }
 
-// carry puts what is in the hand over the rest, which stays as it was when that was
-// picked up.
-func (f *flatSight) carry(whole *drawing.Drawing, held []drawing.Item, modules []string) {
-	if f.still == 0 {
-		items := f.both.Items[:0]
-		for i := range whole.Items {
-			if g := whole.Items[i].Group; g != dimensions && !slices.Contains(modules, g) {
-				items = append(items, whole.Items[i])
-			}
-		}
-		f.both, f.still = *whole, len(items)
-		f.both.Items = items
+// carry takes that modules are in the hand, at the first step out of the whole.
+func (f *flatSight) carry(whole *drawing.Drawing, modules []string) {
+	f.carried++
+	if f.holds {
+		return
 	}
-	f.both.Items = append(f.both.Items[:f.still], held...)
+	items := f.still.Items[:0]
+	for i := range whole.Items {
+		if g := whole.Items[i].Group; g != dimensions && !slices.Contains(modules, g) {
+			items = append(items, whole.Items[i])
+		}
+	}
+	f.still, f.holds = *whole, true
+	f.still.Items = items
 	f.number++
 }
 
 // letGo shows the whole wall again.
-func (f *flatSight) letGo() { f.still, f.number = 0, f.number+1 }
+func (f *flatSight) letGo() { f.holds, f.number = false, f.number+1 }
 
 // glass is where the stage lies, below all else of the picture.
 func glass() Node {

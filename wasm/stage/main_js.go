@@ -6,6 +6,7 @@
 // On its window stand, for the page:
 //
 //	stageDrawing(buffer, length)     a drawing on the wire; what is wrong with it, or ""
+//	stageOver(buffer, length)        likewise one that lies over it, until either comes again
 //	stageView(scale, x, y, evening)  pixels of the page for a millimetre, where (0, 0) is, the theme
 //	stageFrame()                     draws, before it returns (of the loader)
 //	stageCounts()                    what was done so far, for tests

@@ -16,8 +16,8 @@ import (
 type stage struct {
 	shader  *ebiten.Shader
 	options ebiten.DrawTrianglesShaderOptions
-	unpack  drawing.Unpacker
-	bytes   []byte
+	under   layer // what stays
+	over    layer // what is in the hand
 	drawing drawing.Drawing
 	sums    []uint64 // of its items
 	themes  [2]*mesh.Inks
@@ -26,6 +26,14 @@ type stage struct {
 	size    [2]float64 // of the screen, in its pixels
 	stale   bool
 	counts  counts
+}
+
+// A layer is a drawing as it came from the page.
+type layer struct {
+	unpack  drawing.Unpacker
+	bytes   []byte
+	drawing drawing.Drawing
+	sums    []uint64 // of its items
 }
 
 // A view is how the page wants the drawing to be seen.
@@ -44,7 +52,11 @@ func newStage(shader *ebiten.Shader) *stage {
 // serve puts the stage's functions on its window.
 func (s *stage) serve(window js.Value) {
 	window.Set("stageDrawing", js.FuncOf(func(_ js.Value, args []js.Value) any {
-		return s.take(args[0], args[1].Int())
+		s.over.empty()
+		return s.take(&s.under, args[0], args[1].Int())
+	}))
+	window.Set("stageOver", js.FuncOf(func(_ js.Value, args []js.Value) any {
+		return s.take(&s.over, args[0], args[1].Int())
 	}))
 	window.Set("stageView", js.FuncOf(func(_ js.Value, args []js.Value) any {
 		s.view = view{args[0].Float(), args[1].Float(), args[2].Float(), args[3].Bool()}
@@ -59,27 +71,50 @@ func (s *stage) serve(window js.Value) {
 	}))
 }
 
-// take reads a drawing. The buffer is of another document, and is seen through an array
-// of this one: the Go distribution copies from no other. One that cannot be read leaves
-// nothing to be seen, and its reason is given back.
-func (s *stage) take(buffer js.Value, length int) string {
-	if cap(s.bytes) < length {
-		s.bytes = make([]byte, length+length/4)
-	}
-	b := s.bytes[:length]
-	if n := js.CopyBytesToGo(b, js.Global().Get("Uint8Array").New(buffer, 0, length)); n != length {
-		return fmt.Sprintf("%d bytes of %d", n, length)
-	}
-	d, err := s.unpack.Read(b)
+// take reads a drawing into a layer. One that cannot be read leaves nothing to be seen
+// there, and its reason is given back.
+func (s *stage) take(l *layer, buffer js.Value, length int) string {
+	err := l.read(buffer, length)
+	s.join(l == &s.under)
 	if err != nil {
-		s.drawing, s.sums, s.stale = drawing.Drawing{}, nil, true // what was there shared its memory
 		return err.Error()
 	}
-	s.drawing, s.sums, s.stale = d, s.unpack.Sums(), true
 	s.counts.drawings++
 	s.counts.bytes += length
 	return ""
 }
+
+// join lays one layer over the other. Of the lower, which is the larger, items are only
+// copied when it is new.
+func (s *stage) join(anew bool) {
+	items, n := s.drawing.Items, len(s.under.drawing.Items)
+	if anew {
+		items, s.sums = append(items[:0], s.under.drawing.Items...), append(s.sums[:0], s.under.sums...)
+	}
+	s.drawing, s.stale = s.under.drawing, true
+	s.drawing.Items, s.sums = append(items[:n], s.over.drawing.Items...), append(s.sums[:n], s.over.sums...)
+}
+
+// read reads a drawing. The buffer is of another document, and is seen through an array
+// of this one: the Go distribution copies from no other.
+func (l *layer) read(buffer js.Value, length int) (err error) {
+	if cap(l.bytes) < length {
+		l.bytes = make([]byte, length+length/4)
+	}
+	b := l.bytes[:length]
+	if n := js.CopyBytesToGo(b, js.Global().Get("Uint8Array").New(buffer, 0, length)); n != length {
+		l.empty()
+		return fmt.Errorf("%d bytes of %d", n, length)
+	}
+	if l.drawing, err = l.unpack.Read(b); err != nil {
+		l.empty() // what was there shared its memory
+		return err
+	}
+	l.sums = l.unpack.Sums()
+	return nil
+}
+
+func (l *layer) empty() { l.drawing, l.sums = drawing.Drawing{}, nil }
 
 // Update works out the triangles if the drawing, the view or the screen is another.
 func (s *stage) Update() error {
