@@ -15,6 +15,6 @@
 //
 // Left out: the give of a board across its grain, 3 to 6 % of droop by orthotropic plates of
 // common sizes; that rods held all round, as in resin, bend the wood across its grain with
-// them, which is up to twice what the rule for that has where they reach beyond 0.6 of the
-// depth (testdata/plates); large displacements; how loads move with time.
+// them, which is up to twice what the rule for that has where they reach far into deep boards
+// (testdata/plates); large displacements; how loads move with time.
 package hold

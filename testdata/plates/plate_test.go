@@ -121,7 +121,7 @@ func TestRuleAgainstPlates(t *testing.T) {
 
 // Rods that are held all round, as in resin, bend the wood across its grain with them: the
 // rule does not know of it, and has down to half of what plates have where rods reach
-// further than 0.6 of the depth. Up to there it holds.
+// further than 0.6 of the depth, or boards are 300 deep. Short of that it holds.
 func TestTightBores(t *testing.T) {
 	low := 9.0
 	for _, c := range cases() {
@@ -130,7 +130,7 @@ func TestTightBores(t *testing.T) {
 		require.NoError(t, err)
 		part := c.rule() / out.Across
 		low = min(low, part)
-		if c.b.Tip < 0.58*c.b.Depth {
+		if c.b.Tip < 0.58*c.b.Depth && c.b.Depth < 280 {
 			require.Greater(t, part, 0.9, c.name)
 		}
 	}
