@@ -17,7 +17,7 @@ const shows = `if (window === top) { const look = () => document.querySelector('
 `
 
 // timing notes how long the page's calls to the stage take.
-const timing = `window.inside = document.querySelector('iframe').contentWindow; window.calls = { stageDrawing: [], stageFrame: [] }
+const timing = `window.inside = document.querySelector('iframe').contentWindow; window.calls = { stageOver: [], stageFrame: [] }
 for (const name in calls) { const f = inside[name]; inside[name] = (...a) => { const from = performance.now(), r = f(...a); calls[name].push(performance.now() - from); return r } }`
 
 // stage is the picture painted by the graphics processor, of which this machine has none:
@@ -39,7 +39,6 @@ func (b *bench) stage() {
 	at := b.grip(v)
 	v.Run(timing)
 	b.throttle(v, slow)
-	v.Run(`performance.clearMeasures(); frames.length = 0; inside.drawn = 0; window.was = inside.stageCounts()`)
 	v.Down(at)
 	v.Moved(visitor.Point{X: at.X + 24, Y: at.Y})
 	v.Await(`new Promise(done => askFrame(() => setTimeout(() => done(''))))`)
@@ -49,13 +48,13 @@ func (b *bench) stage() {
 		v.Await(`new Promise(done => askFrame(() => setTimeout(() => done(''))))`)
 	}
 	pages, frames := b.measures(v, "page"), b.numbers(v, "frames")
-	taken, drawn := b.numbers(v, "calls.stageDrawing"), b.numbers(v, "calls.stageFrame")
+	taken, drawn := b.numbers(v, "calls.stageOver"), b.numbers(v, "calls.stageFrame")
 	steps := b.measures(v, "step")
 	count := func(what string) float64 {
 		return number(v.Text(`inside.stageCounts().` + what + ` - was.` + what))
 	}
 	draws := max(count("draws"), 1)
-	b.row("bytes of a drawing", "kB", count("bytes")/max(count("drawings"), 1)/1e3, 0)
+	b.row("bytes of what is in the hand", "kB", count("bytes")/max(count("drawings"), 1)/1e3, 0)
 	b.row("vertices", "", number(v.Text(`inside.stageCounts().vertices`)), 60_000)
 	b.row("calls to WebGL that draw, a frame", "", number(v.Text(`inside.drawn`))/draws, 12)
 	b.row("draws for a step", "", draws/max(float64(len(frames)), 1), 1)
