@@ -47,7 +47,7 @@ type Verdict struct {
 const mostCarried = 500.0
 
 // closeness is how near to 1 the greatest use comes where a load is found.
-const closeness = 1e-4
+const closeness = 1e-6
 
 // Judge returns what a module can carry on a site.
 func (r *Response) Judge(site *Site) (Verdict, error) {
