@@ -5,6 +5,8 @@ import (
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
+
+	"ledgewright/engine/words"
 )
 
 var (
@@ -160,4 +162,42 @@ func TestAGlassInAnyOrder(t *testing.T) {
 			require.Equal(t, g.phase != glassAway && g.phase != glassGivenUp, loaded)
 		}
 	})
+}
+
+// Why the picture is plain has words on the page.
+func TestWhyThePictureIsPlain(t *testing.T) {
+	for why, f := range map[string]Facts{"none": {}, "software": {WebGL: true, Renderer: "SwiftShader"}, "saving": {WebGL: true, SaveData: true}} {
+		g := newGlass()
+		g.choose(WantAny, f)
+		require.Equal(t, why, g.plain())
+	}
+	g := newGlass()
+	g.choose(WantAny, fine)
+	require.Equal(t, "coming", g.plain())
+	g.ready()
+	g.measured(times(20), 1)
+	require.Equal(t, "slow", g.plain())
+	g = *shown(WantStage)
+	require.Empty(t, g.plain())
+	g.hidden(true, 0)
+	require.Equal(t, "coming", g.plain())
+	g.hidden(true, 1)
+	require.Equal(t, "lost", g.plain())
+	g = *shown(WantStage)
+	g.died("a reason")
+	require.Equal(t, "ended", g.plain())
+	for _, why := range []string{"none", "software", "saving", "coming", "slow", "lost", "ended", "chosen", "address"} {
+		require.True(t, words.Has("stage.why-"+why), why)
+	}
+}
+
+// Where there is no place for it the stage goes, and what was given up stays so.
+func TestAStageWithoutAPlace(t *testing.T) {
+	g := shown(WantStage)
+	require.Equal(t, []glassAct{glassHide, glassClear}, g.leave())
+	require.Nil(t, g.leave())
+	require.Equal(t, []glassAct{glassLoad}, g.choose(WantStage, fine))
+	g.died("a reason")
+	require.Nil(t, g.leave())
+	require.Equal(t, glassGivenUp, g.phase)
 }
