@@ -1,8 +1,9 @@
 package mesh
 
 // While a module is dragged, one drawing after the other differs in that module alone. So
-// a mesh keeps what it made of each item, and where the same item comes again for the same
-// camera and colours it copies the triangles.
+// a mesh keeps what it made of each item. For the same camera and colours the items before
+// the first that is another stay where they are, and where one comes again after it the
+// triangles are copied.
 
 // A made is what was made of an item: where in the lists its triangles are.
 type made struct {
@@ -11,12 +12,13 @@ type made struct {
 	vertexEnd, indexEnd int
 }
 
-// memory is the last picture.
+// memory is the last picture, from the first item on that is another now.
 type memory struct {
-	vertices []Vertex
-	indices  []uint32
-	items    []made
-	next     int // where the next item is looked for
+	vertices          []Vertex
+	indices           []uint32
+	items             []made
+	vertexAt, indexAt int // where they were in the lists
+	next              int // where the next item is looked for
 }
 
 // lookahead is how far on an item is looked for that is not the next: more than a module
@@ -35,27 +37,35 @@ func (k *memory) find(sum uint64) (made, bool) {
 	return made{}, false
 }
 
-// begin starts a picture, and keeps the last one if it can be of use.
-func (m *Mesh) begin(same bool) {
+// begin starts a picture and returns how many items stay as they are. Where the camera or
+// the colours are not the same none does.
+func (m *Mesh) begin(sums []uint64, same bool) (stay int) {
 	k := &m.last
-	m.Vertices, k.vertices = k.vertices[:0], m.Vertices
-	m.Indices, k.indices = k.indices[:0], m.Indices
-	m.items, k.items = k.items[:0], m.items
-	k.next = 0
-	if !same {
-		k.items = k.items[:0]
+	k.vertices, k.indices, k.items, k.next = k.vertices[:0], k.indices[:0], k.items[:0], 0
+	vertex, index := 0, 0
+	if same {
+		for stay < min(len(sums), len(m.items)) && m.items[stay].sum == sums[stay] {
+			vertex, index = m.items[stay].vertexEnd, m.items[stay].indexEnd
+			stay++
+		}
+		k.vertices, k.indices = append(k.vertices, m.Vertices[vertex:]...), append(k.indices, m.Indices[index:]...)
+		k.items = append(k.items, m.items[stay:]...)
 	}
+	k.vertexAt, k.indexAt = vertex, index
+	m.Vertices, m.Indices, m.items = m.Vertices[:vertex], m.Indices[:index], m.items[:stay]
+	return stay
 }
 
 // again copies an item's triangles from the last picture, if they are there.
 func (m *Mesh) again(sum uint64) bool {
-	was, ok := m.last.find(sum)
+	k := &m.last
+	was, ok := k.find(sum)
 	if !ok {
 		return false
 	}
 	shift := uint32(len(m.Vertices)) - uint32(was.vertex)
-	m.Vertices = append(m.Vertices, m.last.vertices[was.vertex:was.vertexEnd]...)
-	for _, i := range m.last.indices[was.index:was.indexEnd] {
+	m.Vertices = append(m.Vertices, k.vertices[was.vertex-k.vertexAt:was.vertexEnd-k.vertexAt]...)
+	for _, i := range k.indices[was.index-k.indexAt : was.indexEnd-k.indexAt] {
 		m.Indices = append(m.Indices, i+shift)
 	}
 	return true

@@ -60,9 +60,9 @@ type Mesh struct {
 // item by which it is known again ([drawing.Unpacker.Sums]); without them all is made anew.
 func (m *Mesh) Build(d *drawing.Drawing, sums []uint64, cam Camera, inks *Inks) {
 	known := len(sums) == len(d.Items)
-	m.begin(known && cam == m.cam && inks == m.inks)
+	stay := m.begin(sums, known && cam == m.cam && inks == m.inks)
 	m.cam, m.inks = cam, inks
-	for i := range d.Items {
+	for i := stay; i < len(d.Items); i++ {
 		if !known {
 			m.item(&d.Items[i])
 			continue
