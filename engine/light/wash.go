@@ -32,22 +32,12 @@ const washStops = 8
 // of it, standing off the wall so far, shining along the wall; or from a back edge
 // straight at it.
 func WallWash(lumens, kelvin, long, standOff float64, back bool) Wash {
-	l := Line{From: Spot{-long / 2, 0, standOff}, To: Spot{long / 2, 0, standOff}, Out: Spot{0, -1, 0}, Lumens: lumens}
-	if back {
-		l.Out = Spot{0, 0, -1}
-	}
-	wall := func(y float64) float64 { return l.closed(Spot{0, -y, 0}, Spot{0, 0, 1}) }
 	w := Wash{Colour: Colour(kelvin)}
 	if standOff <= 0 || long <= 0 {
 		return w
 	}
-	for i := range 400 { // its brightest lies within twice the stand-off
-		y := 2 * standOff * float64(i) / 399
-		if e := wall(y); e > w.Peak {
-			w.Peak, w.At = e, y
-		}
-	}
-	if w.Peak <= Least {
+	wall := onWall(lumens, long, standOff, back)
+	if w.At, w.Peak = brightest(wall, standOff); w.Peak <= Least {
 		return w
 	}
 	w.Reach = falls(wall, w.At, Least)
@@ -56,6 +46,40 @@ func WallWash(lumens, kelvin, long, standOff float64, back bool) Wash {
 		w.Stops = append(w.Stops, Stop{k, min(wall(k*w.Reach)/w.Peak, 1)})
 	}
 	return w
+}
+
+// WallReach returns how far from the strip its light on the wall has fallen to so many lux;
+// 0 where it is never more.
+func WallReach(lumens, long, standOff float64, back bool, lux float64) float64 {
+	if standOff <= 0 || long <= 0 {
+		return 0
+	}
+	wall := onWall(lumens, long, standOff, back)
+	at, peak := brightest(wall, standOff)
+	if peak <= lux {
+		return 0
+	}
+	return falls(wall, at, lux)
+}
+
+// onWall returns the light on the wall at a distance from the strip, opposite its middle.
+func onWall(lumens, long, standOff float64, back bool) func(float64) float64 {
+	l := Line{From: Spot{-long / 2, 0, standOff}, To: Spot{long / 2, 0, standOff}, Out: Spot{0, -1, 0}, Lumens: lumens}
+	if back {
+		l.Out = Spot{0, 0, -1}
+	}
+	return func(y float64) float64 { return l.closed(Spot{0, -y, 0}, Spot{0, 0, 1}) }
+}
+
+// brightest returns where the wall is: within twice the stand-off.
+func brightest(wall func(float64) float64, standOff float64) (at, peak float64) {
+	for i := range 400 {
+		y := 2 * standOff * float64(i) / 399
+		if e := wall(y); e > peak {
+			at, peak = y, e
+		}
+	}
+	return at, peak
 }
 
 // falls returns where a light that only falls from a place on comes down to a value.

@@ -60,18 +60,10 @@ const (
 
 // reach is how far the wash of a straight piece of a strip is drawn.
 func (b *beam) reach() float64 {
-	w := light.WallWash(b.strip.Lumens, b.strip.Kelvin, length(sub(b.to, b.from)), b.standOff, b.back)
-	if w.Peak == 0 {
+	if b.strip.Lumens == 0 || b.standOff <= 0 {
 		return lightReach
 	}
-	far := 0.0
-	for i := range len(w.Stops) - 1 {
-		from, to := w.Stops[i], w.Stops[i+1]
-		if a, z := from.Share*w.Peak, to.Share*w.Peak; a >= shownLux && z < shownLux {
-			far = w.Reach * (from.At + (to.At-from.At)*(a-shownLux)/(a-z))
-		}
-	}
-	return max(far, leastReach)
+	return max(light.WallReach(b.strip.Lumens, length(sub(b.to, b.from)), b.standOff, b.back, shownLux), leastReach)
 }
 
 // lit returns how much lighter a side is in the evening for the strips of its module: all
