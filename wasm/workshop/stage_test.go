@@ -190,3 +190,32 @@ func TestWhoPaintsThePicture(t *testing.T) {
 	require.Contains(t, says(b), "It is plain now: the address of this page asks for it.")
 	require.Equal(t, "null true", b.Text(`glass() + ' ' + plain()`))
 }
+
+// Where there is no picture there is no stage to be seen, and it comes back with the
+// picture: after the bench, in the round, and after the start page, where it has no place.
+func TestTheStageComesAndGoesWithThePicture(t *testing.T) {
+	t.Parallel()
+	b := staged(t, visitor.Small, "")
+	drawings := func() string { b.Calm(); return b.Text(`inside().stageCounts().drawings`) }
+	b.Job("Hang")
+	b.Tap("button", "Bench")
+	b.Until(`document.querySelector('.app').dataset.view`, "bench")
+	before := drawings()
+	b.Job("Arrange")
+	require.NotEqual(t, before, drawings())
+	require.Equal(t, "true", b.Text(`staged() && inside().document.querySelector('canvas').height === document.querySelector('.hand').clientHeight`))
+	before = drawings()
+	b.Tap("button", "In the round")
+	b.See("slider", "Pull apart")
+	require.NotEqual(t, before, drawings())
+	b.Until(`staged() && inside().innerHeight === document.querySelector('.hand').clientHeight`, "true")
+	b.Job("Make")
+	b.Tap("button", "All parts") // leaves the bench
+	b.Until(`document.querySelector("main").className + " " + getComputedStyle(glass()).visibility`, "wall shop hidden")
+	b.Tap("button", "All jobs")
+	b.See("list", "Kept in this browser")
+	require.Equal(t, "null", b.Text(`glass()`))
+	b.Tap("button", "Study")
+	b.Job("Arrange")
+	arrives(b, `staged()`, "true")
+}
