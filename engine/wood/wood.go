@@ -7,7 +7,7 @@
 //	Gx = Gb / (1 − 0.265 Gb (1 − x/30))     ρx = 1000 Gx (1 + x/100)  kg/m³
 //
 // Wood Handbook, FPL-GTR-190 (2010), eq. 4-9, 4-13 and 4-14, for x from 0 to 30 %.
-// Equilibrium moisture and movement between shop and house are not here.
+// Equilibrium moisture content stands in moisture.go, movement in movement.go.
 package wood
 
 import (
@@ -38,6 +38,7 @@ type Facts struct {
 	Density          unit.Density  // at 12 %
 	MOE              unit.Pressure // in bending, at 12 %
 	MOR              unit.Pressure // in bending, at 12 %
+	TensionAcross    unit.Pressure // in tension across the grain, at 12 %; 0: no figure
 	ShrinkRadial     float64       // percent, green to ovendry
 	ShrinkTangential float64
 	CR               float64 // radial movement, part of the size for each percent of moisture; 0: no figure
@@ -57,7 +58,7 @@ const (
 
 // Sources say how each group of figures of a species is known.
 type Sources struct {
-	GBasic, Strength, Shrinkage, Movement Basis
+	GBasic, Strength, Shrinkage, Movement, TensionAcross Basis
 }
 
 // A Basis says how a figure is known.

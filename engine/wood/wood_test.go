@@ -12,9 +12,9 @@ import (
 	"pgregory.net/rapid"
 )
 
-// published reads the copy of the handbook's rows: testdata/reference/species.csv.
-func published(t *testing.T) []map[string]string {
-	f, err := os.Open("../../testdata/reference/species.csv")
+// published reads a copy of printed rows below testdata/reference.
+func published(t *testing.T, file string) []map[string]string {
+	f, err := os.Open("../../testdata/reference/" + file)
 	require.NoError(t, err)
 	defer f.Close()
 	all, err := csv.NewReader(f).ReadAll()
@@ -49,7 +49,7 @@ func requirePrinted(t *testing.T, printed string, got float64, what string) {
 }
 
 func TestFactsAreTheHandbooks(t *testing.T) {
-	rows, all := published(t), All()
+	rows, all := published(t, "species.csv"), All()
 	require.Len(t, all, len(rows))
 	for i, r := range rows {
 		s := all[i]
@@ -64,11 +64,12 @@ func TestFactsAreTheHandbooks(t *testing.T) {
 		requirePrinted(t, r["density_12pct_kg_m3"], float64(s.Density), s.ID)
 		requirePrinted(t, r["moe_12pct_gpa"], float64(s.MOE)/1e9, s.ID)
 		requirePrinted(t, r["mor_12pct_mpa"], float64(s.MOR)/1e6, s.ID)
+		requirePrinted(t, r["tension_across_12pct_mpa"], float64(s.TensionAcross)/1e6, s.ID)
 		requirePrinted(t, r["shrink_radial_pct"], s.ShrinkRadial, s.ID)
 		requirePrinted(t, r["shrink_tangential_pct"], s.ShrinkTangential, s.ID)
 		requirePrinted(t, r["c_r_per_pct"], s.CR, s.ID)
 		requirePrinted(t, r["c_t_per_pct"], s.CT, s.ID)
-		require.Equal(t, Sources{Basis(r["basis_sg_green"]), Basis(r["basis_mech"]), Basis(r["basis_shrink"]), Basis(r["basis_c"])}, s.Sources)
+		require.Equal(t, Sources{Basis(r["basis_sg_green"]), Basis(r["basis_mech"]), Basis(r["basis_shrink"]), Basis(r["basis_c"]), Basis(r["basis_tension"])}, s.Sources)
 	}
 }
 
