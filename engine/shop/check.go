@@ -32,11 +32,22 @@ func (f Fault) Found() string { return show(f.Value) }
 func (f Fault) Allowed() string {
 	switch {
 	case f.Choice != nil:
-		return "one of " + strings.Join(f.Choice, ", ")
+		return "one of " + strings.Join(named(f.Choice), ", ")
 	case f.Least != nil:
 		return show(f.Least) + " to " + show(f.Most)
 	}
 	return "nothing else"
+}
+
+// named returns words with quotes for the one that has no letters.
+func named(words []string) []string {
+	i := slices.Index(words, "")
+	if i < 0 {
+		return words
+	}
+	words = slices.Clone(words)
+	words[i] = `""`
+	return words
 }
 
 // Check returns the faults of a profile in the order of its fields: each value

@@ -147,10 +147,20 @@ type Saw struct {
 	Extra      document.Extra `json:"-"`
 }
 
-// Moisture is the moisture content of the wood, in percent, in the shop and in use.
+// Moisture is the moisture content of the wood, in percent, in the shop and in use, and
+// what is thought of how it moves between them. The last two are left out as long as nobody
+// chose: profiles, and links, that are older than they stay as they are.
 type Moisture struct {
-	Shop    float64        `json:"shop"`
-	UseLow  float64        `json:"useLow"`
-	UseHigh float64        `json:"useHigh"`
-	Extra   document.Extra `json:"-"`
+	Shop    float64                   `json:"shop"`
+	UseLow  float64                   `json:"useLow"`
+	UseHigh float64                   `json:"useHigh"`
+	Sawn    string                    `json:"sawn,omitempty"` // how boards are sawn, as package wood names it; empty: not known
+	Seen    document.Opt[unit.Length] `json:"seen,omitempty"` // a gap that opens wider than this is seen; missing: 0.5 mm
+	Extra   document.Extra            `json:"-"`
 }
+
+// seenAtArmsLength is a gap that is seen where nobody says otherwise.
+const seenAtArmsLength = unit.Millimetre / 2
+
+// Gap returns the widest gap that is not seen.
+func (m Moisture) Gap() unit.Length { return m.Seen.Or(seenAtArmsLength) }

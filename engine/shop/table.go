@@ -3,6 +3,7 @@ package shop
 import (
 	"ledgewright/engine/document"
 	"ledgewright/engine/unit"
+	"ledgewright/engine/wood"
 )
 
 // The table of defaults, group by group: path, field, metric, inches, least, most,
@@ -219,5 +220,11 @@ func moistureRows() []Row {
 			Cited, "a heated room in winter", emcHandbook),
 		percent("moisture.useHigh", func(p *Profile) *float64 { return &p.Moisture.UseHigh }, 11,
 			Cited, "the same room in a damp summer", emcHandbook),
+		choice("moisture.sawn", func(p *Profile) *string { return &p.Moisture.Sawn }, "",
+			[]string{string(wood.AnySawing), string(wood.FlatSawn), string(wood.QuarterSawn)},
+			Assumed, "left open: boards may be sawn either way, and the greater movement counts", ""),
+		{Path: "moisture.seen", Metric: document.Opt[unit.Length]{}, Inches: document.Opt[unit.Length]{}, Least: mm / 20, Most: 5 * mm,
+			Basis: Assumed, Reason: "left open: 0.5 mm, a dark line that is seen at arm's length",
+			at: func(p *Profile) any { return &p.Moisture.Seen }},
 	}
 }

@@ -135,7 +135,7 @@ func (r *random) shop() shop.Profile {
 		{"name", `"Bench 2"`}, {"covers.pocket", "4"}, {"covers.bore", "5"}, {"rods.deeper", "8"}, {"brackets.rule", `"overhang"`},
 		{"brackets.fixed", "100"}, {"joints.splineThickness", "4"}, {"joints.tenonPitch", "90"}, {"grooves.deepestPart", "4"},
 		{"gaps.apart", "30"}, {"stock.thicknesses", "[18,27]"}, {"machines.saw.maxTilt", "47"}, {"machines.saw.tiltsLeft", "false"},
-		{"moisture.shop", "9.25"}, {"tape.site", "0.5"}, {"covers.slot", "2.5"},
+		{"moisture.shop", "9.25"}, {"moisture.seen", "0.15"}, {"moisture.sawn", `"flat"`}, {"tape.site", "0.5"}, {"covers.slot", "2.5"},
 	}
 	for range 1 + r.upTo(4) {
 		c := one(&r.draw, changes...)
