@@ -66,6 +66,7 @@ type argDoc struct {
 // A valueDoc is a words.Value with one member, named after its type.
 type valueDoc struct {
 	Length document.Opt[unit.Length] `json:"length,omitempty"`
+	Fine   document.Opt[unit.Length] `json:"fine,omitempty"` // a length too small for the plan's step
 	Angle  document.Opt[unit.Angle]  `json:"angle,omitempty"`
 	Mass   document.Opt[float64]     `json:"mass,omitempty"`
 	Area   document.Opt[float64]     `json:"area,omitempty"`
@@ -193,6 +194,8 @@ func toValue(v words.Value) (d valueDoc) {
 	switch v.Is {
 	case words.IsLength:
 		d.Length = document.Some(v.Length)
+	case words.IsFine:
+		d.Fine = document.Some(v.Length)
 	case words.IsAngle:
 		d.Angle = document.Some(v.Angle)
 	case words.IsMass:
@@ -215,6 +218,8 @@ func fromValue(d valueDoc) words.Value {
 	switch {
 	case d.Length.Known:
 		return words.LengthOf(d.Length.Value)
+	case d.Fine.Known:
+		return words.FineOf(d.Fine.Value)
 	case d.Angle.Known:
 		return words.AngleOf(d.Angle.Value)
 	case d.Mass.Known:

@@ -69,6 +69,15 @@ func (s Style) WithUnit(l Length) string {
 	return s.Length(l) + " mm"
 }
 
+// Fine returns l with its unit as it is measured with a feeler gauge or a dial, whatever the
+// step: hundredths of a millimetre, "0.24 mm", or thousandths of an inch, "0.009 in".
+func (s Style) Fine(l Length) string {
+	if s.System == Inches {
+		return fixed(l.MM()/Inch.MM(), 3) + " in"
+	}
+	return fixed(l.MM(), 2) + " mm"
+}
+
 // Site returns l as it is read on a building site: in feet and inches, such as
 // 4'-3 1/2", 7'-0" or 3 1/2"; in millimetres without a unit in a metric style.
 func (s Style) Site(l Length) string {

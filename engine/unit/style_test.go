@@ -55,6 +55,22 @@ func TestStyles(t *testing.T) {
 	}
 }
 
+func TestFineIsFinerThanTheStep(t *testing.T) {
+	for _, c := range []struct {
+		style Style
+		l     Length
+		want  string
+	}{
+		{Style{}, mm("0.2352"), "0.24 mm"},
+		{Style{Metric, Millimetre / 2}, mm("-0.004"), "0.00 mm"},
+		{Style{Metric, Millimetre / 2}, mm("-1.5"), "-1.50 mm"},
+		{Style{Inches, Inch / 16}, mm("0.2352"), "0.009 in"},
+		{Style{Inches, Inch / 64}, Inch / 2, "0.500 in"},
+	} {
+		require.Equal(t, c.want, c.style.Fine(c.l))
+	}
+}
+
 func TestRoundedSaysWhatItDid(t *testing.T) {
 	s := Style{Metric, Millimetre}
 	for text, want := range map[string][2]string{

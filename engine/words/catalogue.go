@@ -4,8 +4,9 @@
 // An entry is a key and a text. A text may hold places in braces:
 //
 //	{name}             the argument of that name, printed by its type: a length in the
-//	                   plan's unit and step with its unit, an angle with °, a mass, an
-//	                   area, a count, a plain number, a name, or another entry's words
+//	                   plan's unit and step with its unit, a small length finer than the
+//	                   step, an angle with °, a mass, an area, a count, a plain number, a
+//	                   name, or another entry's words
 //	{name|one|many}    the word that goes with a count: "one" for exactly 1, else "many"
 //
 // Keys begin with the kind of text: "finding.", "remedy.", "verdict.", "end." and so

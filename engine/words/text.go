@@ -74,6 +74,8 @@ func (v Value) print(args []Arg, style unit.Style, depth int) (string, bool) {
 	switch v.Is {
 	case IsLength:
 		return style.WithUnit(v.Length), true
+	case IsFine:
+		return style.Fine(v.Length), true
 	case IsAngle:
 		return style.Angle(v.Angle), true
 	case IsMass:

@@ -41,6 +41,8 @@ func TestPlacesAreFilledByType(t *testing.T) {
 		{"is {x} long", mm, Length("x", 816*unit.Millimetre), "is 816 mm long"},
 		{"is {x} long", mm, Length("x", 816*unit.Millimetre+300*unit.Micrometre), "is 816.5 mm long"},
 		{"is {x} long", inch, Length("x", 41*unit.Inch/2), "is 20 1/2 in long"},
+		{"opens {x}", mm, Fine("x", 242*unit.Micrometre), "opens 0.24 mm"},
+		{"opens {x}", inch, Fine("x", 242*unit.Micrometre), "opens 0.010 in"},
 		{"tilts {x}.", mm, Angle("x", 22*unit.Degree+unit.Degree/2), "tilts 22.5°."},
 		{"weighs {x}", mm, Mass("x", 12.34), "weighs 12.3 kg"},
 		{"weighs {x}", inch, Mass("x", 10), "weighs 22.0 lb"},

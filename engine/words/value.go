@@ -6,7 +6,7 @@ import "ledgewright/engine/unit"
 // by Is. The zero Value says nothing.
 type Value struct {
 	Is     Type
-	Length unit.Length
+	Length unit.Length // of a length, fine or not
 	Angle  unit.Angle
 	Number float64 // Mass in kg, Force in N, Area in m², plain numbers
 	Text   string  // a name given by the maker, or the key of another word
@@ -26,6 +26,7 @@ const (
 	IsNumber      // a plain decimal
 	IsName        // a name typed by the maker or an id: printed as it is
 	IsWord        // a key of the catalogue: printed as its words
+	IsFine        // a length too small for the plan's step: hundredths of a mm, or thousandths of an inch
 )
 
 // An Arg is a named Value.
@@ -55,8 +56,14 @@ func Name(name, s string) Arg { return Arg{name, Value{Is: IsName, Text: s}} }
 // Word returns an Arg that prints the words of the catalogue under key.
 func Word(name, key string) Arg { return Arg{name, Value{Is: IsWord, Text: key}} }
 
+// Fine returns an Arg that prints as a small length.
+func Fine(name string, l unit.Length) Arg { return Arg{name, FineOf(l)} }
+
 // LengthOf returns a Value that prints as a length.
 func LengthOf(l unit.Length) Value { return Value{Is: IsLength, Length: l} }
+
+// FineOf returns a Value that prints as a small length.
+func FineOf(l unit.Length) Value { return Value{Is: IsFine, Length: l} }
 
 // AngleOf returns a Value that prints as an angle.
 func AngleOf(a unit.Angle) Value { return Value{Is: IsAngle, Angle: a} }
