@@ -11,6 +11,7 @@ import (
 
 	"ledgewright/engine/finding"
 	"ledgewright/engine/module"
+	"ledgewright/engine/movement"
 	"ledgewright/engine/part"
 	"ledgewright/engine/plan"
 	"ledgewright/engine/wall"
@@ -39,6 +40,7 @@ type Build struct {
 type source struct {
 	plan     plan.Plan
 	counts   []part.Counted
+	moves    [][]finding.Finding // of each module: how its wood moves
 	placings []placing
 	checked  []finding.Finding
 	broken   map[string]bool // ids of what is not worked out
@@ -90,6 +92,7 @@ func (b *Build) deriveModules(before *Build) []bool {
 	n := len(b.from.plan.Modules)
 	b.Modules = make([]module.Result, n)
 	b.from.counts = make([]part.Counted, n)
+	b.from.moves = make([][]finding.Finding, n)
 	lent := make([]bool, n)
 	old := lender(before, b.from.plan.Shop)
 	for i, m := range b.from.plan.Modules {
@@ -99,10 +102,12 @@ func (b *Build) deriveModules(before *Build) []bool {
 		}
 		if j := old.find(i, m); j >= 0 {
 			b.Modules[i], b.from.counts[i], lent[i] = before.Modules[j], before.from.counts[j], true
+			b.from.moves[i] = before.from.moves[j]
 			continue
 		}
 		b.Modules[i] = module.Derive(m, b.from.plan.Shop)
 		b.from.counts[i] = part.Count(b.Modules[i], b.from.plan.Shop)
+		b.from.moves[i] = movement.Check(b.Modules[i], b.from.plan.Shop.Moisture)
 	}
 	return lent
 }

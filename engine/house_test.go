@@ -20,7 +20,9 @@ var rooms = []string{
 	"unit", "rank", "document", "words", "beam", "strength", "drawing",
 	"wood", "hardware",
 	"shop", "finding", "plan",
-	"board", "joint", "mount", "light", "module", "wall", "edit", "hold",
+	"board", "joint", "mount", "light", "module",
+	"movement", // of a module's wood between shop and house: reads what is worked out, so it stands after
+	"wall", "edit", "hold",
 	"part", "solid", "view", "link",
 	"", // engine itself
 }

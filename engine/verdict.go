@@ -9,6 +9,7 @@ import (
 	"ledgewright/engine/light"
 	"ledgewright/engine/module"
 	"ledgewright/engine/mount"
+	"ledgewright/engine/movement"
 	"ledgewright/engine/plan"
 	"ledgewright/engine/unit"
 	"ledgewright/engine/wall"
@@ -32,22 +33,22 @@ var (
 // Kinds lists every kind of finding that a build can carry, room by room.
 func Kinds() []finding.Kind {
 	return slices.Concat(plan.Kinds(), joint.Kinds(), board.Kinds(), mount.Kinds(), light.Kinds(),
-		module.Kinds(), wall.Kinds(), []finding.Kind{notChecked, newerPlan})
+		module.Kinds(), movement.Kinds(), wall.Kinds(), []finding.Kind{notChecked, newerPlan})
 }
 
 // conclude gathers the findings of all rooms, worst first and in a stable order
 // within a severity, and forms the verdicts.
 func (b *Build) conclude(p plan.Plan) {
 	n := len(b.from.checked) + len(p.Arrangements) + 1
-	for _, m := range b.Modules {
-		n += len(m.Findings)
+	for i, m := range b.Modules {
+		n += len(m.Findings) + len(b.from.moves[i])
 	}
 	for _, a := range b.Arrangements {
 		n += len(a.Findings)
 	}
 	all := append(make([]finding.Finding, 0, n), b.from.checked...)
-	for _, m := range b.Modules {
-		all = append(all, m.Findings...)
+	for i, m := range b.Modules {
+		all = append(append(all, m.Findings...), b.from.moves[i]...)
 	}
 	for _, a := range b.Arrangements {
 		all = append(all, a.Findings...)

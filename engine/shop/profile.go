@@ -159,8 +159,12 @@ type Moisture struct {
 	Extra   document.Extra            `json:"-"`
 }
 
-// seenAtArmsLength is a gap that is seen where nobody says otherwise.
-const seenAtArmsLength = unit.Millimetre / 2
+// seenAtArmsLength is a gap that is seen where nobody says otherwise; MostSeen is the widest
+// that may be typed.
+const (
+	seenAtArmsLength = unit.Millimetre / 2
+	MostSeen         = 5 * unit.Millimetre
+)
 
 // Gap returns the widest gap that is not seen.
 func (m Moisture) Gap() unit.Length { return m.Seen.Or(seenAtArmsLength) }

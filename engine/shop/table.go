@@ -223,7 +223,7 @@ func moistureRows() []Row {
 		choice("moisture.sawn", func(p *Profile) *string { return &p.Moisture.Sawn }, "",
 			[]string{string(wood.AnySawing), string(wood.FlatSawn), string(wood.QuarterSawn)},
 			Assumed, "left open: boards may be sawn either way, and the greater movement counts", ""),
-		{Path: "moisture.seen", Metric: document.Opt[unit.Length]{}, Inches: document.Opt[unit.Length]{}, Least: mm / 20, Most: 5 * mm,
+		{Path: "moisture.seen", Metric: document.Opt[unit.Length]{}, Inches: document.Opt[unit.Length]{}, Least: mm / 20, Most: MostSeen,
 			Basis: Assumed, Reason: "left open: 0.5 mm, a dark line that is seen at arm's length",
 			at: func(p *Profile) any { return &p.Moisture.Seen }},
 	}

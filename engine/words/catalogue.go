@@ -37,6 +37,7 @@ func Catalogue() []Entry {
 		mountWords(),
 		lightWords(),
 		moduleWords(),
+		movementWords(),
 		wallWords(),
 		editWords(),
 		holdWords(),
