@@ -232,7 +232,7 @@ func mitred(c *board.Corner, first, second unit.Length) bool {
 func Opening(c *board.Corner, t [2]unit.Length, e [2]float64) float64 {
 	sin, _ := c.Interior.SinCos()
 	a := [2]float64{c.Lead[0].MM(), c.Lead[1].MM()}
-	k := float64(e[0]*a[0]) + float64(e[1]*a[1]) + float64(e[0]*e[1])*sin
+	k := float64(e[0]*a[0]) + float64(e[1]*a[1]) + float64(float64(e[0]*e[1])*sin)
 	longer := max(math.Hypot(t[0].MM()+e[0], a[0]), math.Hypot(t[1].MM()+e[1], a[1]))
 	return k / longer
 }
