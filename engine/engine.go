@@ -107,7 +107,7 @@ func (b *Build) deriveModules(before *Build) []bool {
 		}
 		b.Modules[i] = module.Derive(m, b.from.plan.Shop)
 		b.from.counts[i] = part.Count(b.Modules[i], b.from.plan.Shop)
-		b.from.moves[i] = movement.Check(b.Modules[i], b.from.plan.Shop.Moisture)
+		b.from.moves[i] = movement.Check(&b.Modules[i], &b.from.plan.Shop.Moisture)
 	}
 	return lent
 }

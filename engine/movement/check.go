@@ -23,144 +23,130 @@ var (
 // Kinds lists the kinds of findings of this room.
 func Kinds() []finding.Kind { return []finding.Kind{mitreOpens, housingOpens, notChecked} }
 
-// Check finds the gaps of a module that would be seen, and the woods whose movement is not
-// known. Of mitres it names the one that opens widest, and says how many open too wide.
-func Check(r module.Result, s shop.Moisture) (found []finding.Finding) {
-	of := Of(r, s)
-	c := checker{&r, s, of}
-	for _, id := range of.Unknown {
-		found = append(found, c.unknown(id))
-	}
-	if f, ok := c.mitres(); ok {
-		found = append(found, f)
-	}
-	for i := range of.Dividers {
-		if d := &of.Dividers[i]; d.Side.Range() > s.Gap() {
-			found = append(found, c.divider(d))
-		}
-	}
-	return found
-}
+// tellable is a thousandth of an inch, the last digit in which gaps are told: one that is
+// wider than its limit by less would read as equal to it.
+const tellable = unit.Inch / 1000
 
 // A checker looks for what would be seen.
 type checker struct {
 	of    *module.Result
-	s     shop.Moisture
-	moves Result
+	s     *shop.Moisture
+	found []finding.Finding
 }
 
-// module is the name of the module, for words.
-func (c *checker) module() words.Arg { return words.Name("module", cmp.Or(c.of.Name, c.of.ID)) }
+// Check finds the gaps of a module that would be seen, and the woods whose movement is not
+// known. Of mitres it names the one that opens widest, and says how many open too wide.
+func Check(r *module.Result, s *shop.Moisture) []finding.Finding {
+	c := checker{of: r, s: s}
+	c.mitres(Mitres(r, s))
+	t := timber{s: s}
+	for i := range r.Boards {
+		b := &r.Boards[i]
+		switch {
+		case i > 0 && b.Wood == r.Boards[i-1].Wood && !t.known: // said already
+		case !t.take(b.Wood):
+			c.unknown(b.Wood)
+		case housed(r, b):
+			c.divider(b, t.thickness.of(b.Thickness))
+		}
+	}
+	return c.found
+}
 
-func (c *checker) unknown(id string) finding.Finding {
+// seen reports whether a gap is seen.
+func (c *checker) seen(gap unit.Length) bool { return gap >= c.s.Gap()+tellable }
+
+// say adds a finding with the module's name.
+func (c *checker) say(f *finding.Finding) {
+	f.Place.Module = c.of.ID
+	f.Args = append(f.Args, words.Name("module", cmp.Or(c.of.Name, c.of.ID)))
+	c.found = append(c.found, *f)
+}
+
+func (c *checker) unknown(id string) {
 	name := id
 	if s, ok := wood.Find(id); ok {
 		name = s.Name
 	}
-	return finding.Finding{
-		Kind: notChecked, Place: finding.Place{Module: c.of.ID}, Value: words.Value{Is: words.IsName, Text: name},
-		Args: []words.Arg{c.module()}, Remedies: []finding.Remedy{{Key: "choose-wood-that-is-known"}},
-	}
+	c.say(&finding.Finding{
+		Kind: notChecked, Value: words.Value{Is: words.IsName, Text: name},
+		Remedies: []finding.Remedy{{Key: "choose-wood-that-is-known"}},
+	})
 }
 
-// widest returns the mitre that opens widest, the first of equal ones, and how many open
-// wider than may be.
-func widest(all []Mitre, limit unit.Length) (most Mitre, n int) {
+// mitres says that mitres open: the widest, the first of equal ones, and how many.
+func (c *checker) mitres(all []Mitre) {
+	n, widest := 0, Mitre{}
 	for _, m := range all {
-		if m.Most() > limit {
+		if c.seen(m.Most()) {
 			n++
 		}
-		if m.Most() > most.Most() {
-			most = m
+		if m.Most() > widest.Most() {
+			widest = m
 		}
 	}
-	return most, n
-}
-
-func (c *checker) mitres() (finding.Finding, bool) {
-	m, n := widest(c.moves.Mitres, c.s.Gap())
 	if n == 0 {
-		return finding.Finding{}, false
+		return
 	}
 	side := "movement.heel"
-	if m.Toe > m.Heel {
+	if widest.Toe > widest.Heel {
 		side = "movement.toe"
 	}
-	f := finding.Finding{
-		Kind: mitreOpens, Place: finding.Place{Module: c.of.ID, Corner: m.Corner},
-		Value: words.FineOf(m.Most()), Limit: words.FineOf(c.s.Gap()),
-		Args: []words.Arg{c.module(), words.Count("n", n), words.Count("corner", m.Corner), words.Word("side", side)},
-	}
-	f.Remedies = append(c.drier(m.Most(), mostOfMitres), finding.Remedy{Key: "reinforce-and-seal"}, finding.Remedy{Key: "use-thinner-boards"})
-	f.Remedies = append(f.Remedies, c.accept(m.Most())...)
-	return f, true
-}
-
-func mostOfMitres(r Result) unit.Length {
-	m, _ := widest(r.Mitres, 0)
-	return m.Most()
-}
-
-func (c *checker) divider(d *Divider) finding.Finding {
-	f := finding.Finding{
-		Kind: housingOpens, Place: finding.Place{Module: c.of.ID, Divider: d.ID},
-		Value: words.FineOf(d.Side.Range()), Limit: words.FineOf(c.s.Gap()),
-		Args: []words.Arg{c.module(), words.Name("divider", c.label(d.ID)), words.Fine("way", max(d.Side.Damp, d.Side.Dry, 0))},
-	}
-	f.Remedies = append(c.drier(d.Side.Range(), func(r Result) unit.Length {
-		for i := range r.Dividers {
-			if r.Dividers[i].ID == d.ID {
-				return r.Dividers[i].Side.Range()
-			}
+	c.gap(&finding.Finding{
+		Kind: mitreOpens, Place: finding.Place{Corner: widest.Corner},
+		Args: []words.Arg{words.Count("n", n), words.Count("corner", widest.Corner), words.Word("side", side)},
+	}, widest.Most(), func(s *shop.Moisture) (most unit.Length) {
+		for _, m := range Mitres(c.of, s) {
+			most = max(most, m.Most())
 		}
-		return 0
-	}), finding.Remedy{Key: "shoulder-the-divider"})
-	f.Remedies = append(f.Remedies, c.accept(d.Side.Range())...)
-	return f
+		return most
+	}, "reinforce-and-seal", "use-thinner-boards")
 }
 
-// label is what a maker calls a board.
-func (c *checker) label(id string) string {
-	for i := range c.of.Boards {
-		if b := &c.of.Boards[i]; b.ID == id && b.Role == board.Divider {
-			return cmp.Or(b.Name, b.ID)
-		}
+// divider says that a gap comes and goes beside a divider.
+func (c *checker) divider(d *board.Board, side Change) {
+	if !c.seen(side.Range()) {
+		return
 	}
-	return id
+	c.gap(&finding.Finding{
+		Kind: housingOpens, Place: finding.Place{Divider: d.ID},
+		Args: []words.Arg{words.Name("divider", cmp.Or(d.Name, d.ID)), words.Fine("way", side.Growth())},
+	}, side.Range(), func(s *shop.Moisture) unit.Length {
+		t := timber{s: s}
+		t.take(d.Wood)
+		return t.thickness.of(d.Thickness).Range()
+	}, "shoulder-the-divider")
 }
 
-// drier lists what makes a gap smaller without another shape: flat-sawn boards, whose
-// thickness moves less, and wood worked at the middle of what it will have in use. Each says
-// what is then left.
-func (c *checker) drier(now unit.Length, gap func(Result) unit.Length) (out []finding.Remedy) {
-	flat, middle := c.s, c.s
-	flat.Sawn = string(wood.FlatSawn)
-	if left := gap(Of(*c.of, flat)); left < now {
-		out = append(out, setShop("saw-flat", "moisture.sawn", words.Value{Is: words.IsName, Text: flat.Sawn}, words.Fine("left", left)))
+// gap says that a gap opens too wide. What makes it smaller without another shape comes
+// first, each with what is then left: flat-sawn boards, whose thickness moves less, and wood
+// worked at the middle of what it has in use. Then come other ways, and last to take it as
+// it is.
+func (c *checker) gap(f *finding.Finding, now unit.Length, left func(*shop.Moisture) unit.Length, ways ...string) {
+	f.Value, f.Limit = words.FineOf(now), words.FineOf(c.s.Gap())
+	s := *c.s
+	s.Sawn = string(wood.FlatSawn)
+	if l := left(&s); l < now {
+		offer(f, "saw-flat", "moisture.sawn", words.Value{Is: words.IsName, Text: s.Sawn}, l)
 	}
-	// Whole and half percents can be read off a meter.
-	middle.Shop = float64(int(c.s.UseLow+c.s.UseHigh+0.5)) / 2
-	if left := gap(Of(*c.of, middle)); left < now {
-		mc := words.Value{Is: words.IsNumber, Number: middle.Shop}
-		out = append(out, setShop("work-at-moisture", "moisture.shop", mc, words.Fine("left", left), words.Arg{Name: "percent", Value: mc}))
+	s.Sawn, s.Shop = c.s.Sawn, float64(int(s.UseLow+s.UseHigh+0.5))/2 // halves of a percent can be read off a meter
+	if l := left(&s); l < now {
+		offer(f, "work-at-moisture", "moisture.shop", words.Value{Is: words.IsNumber, Number: s.Shop}, l)
 	}
-	return out
-}
-
-// accept is the remedy that takes a gap as it is: the limit goes up to the next tenth of a
-// millimetre, if it can.
-func (c *checker) accept(gap unit.Length) []finding.Remedy {
+	for _, key := range ways {
+		f.Remedies = append(f.Remedies, finding.Remedy{Key: key})
+	}
 	const tenth = unit.Millimetre / 10
-	to := (gap + tenth - 1) / tenth * tenth
-	if to > shop.MostSeen {
-		return nil
+	if to := (now + tenth - 1) / tenth * tenth; to <= shop.MostSeen {
+		offer(f, "accept-the-gap", "moisture.seen", words.LengthOf(to), to)
 	}
-	return []finding.Remedy{setShop("accept-the-gap", "moisture.seen", words.LengthOf(to), words.Fine("to", to))}
+	c.say(f)
 }
 
-// setShop is a remedy that sets one value of the shop's profile.
-func setShop(key, path string, value words.Value, args ...words.Arg) finding.Remedy {
-	return finding.Remedy{Key: key, Args: args, Edit: finding.Edit{
-		Do: "set-shop", Args: []words.Arg{words.Name("path", path), {Name: "value", Value: value}},
-	}}
+// offer adds a remedy that sets one value of the shop's profile, after which a gap is left.
+func offer(f *finding.Finding, key, path string, to words.Value, left unit.Length) {
+	value := words.Arg{Name: "value", Value: to}
+	f.Remedies = append(f.Remedies, finding.Remedy{Key: key, Args: []words.Arg{value, words.Fine("left", left)}, Edit: finding.Edit{
+		Do: "set-shop", Args: []words.Arg{words.Name("path", path), value},
+	}})
 }

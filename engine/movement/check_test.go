@@ -32,7 +32,8 @@ func thick() plan.Module {
 }
 
 func check(m plan.Module, s shop.Profile) []finding.Finding {
-	return movement.Check(module.Derive(m, s), s.Moisture)
+	r := module.Derive(m, s)
+	return movement.Check(&r, &s.Moisture)
 }
 
 // said are findings and remedies in words.
@@ -140,17 +141,16 @@ func TestABuildCarriesTheFindings(t *testing.T) {
 	}
 }
 
-// Of the examples, what each would show: none has a wood without figures.
+// The examples are of woods that are known, and of thicknesses whose gaps are not seen.
 func TestExamplesAreChecked(t *testing.T) {
 	for _, name := range assets.Names() {
 		p, err := assets.Plan(name)
 		require.NoError(t, err)
 		for _, m := range p.Modules {
 			r := module.Derive(m, p.Shop)
-			of := movement.Of(r, p.Shop.Moisture)
-			require.Empty(t, of.Unknown, name)
-			require.Len(t, of.Boards, len(r.Boards), name)
-			for _, mitre := range of.Mitres {
+			require.Len(t, movement.Boards(&r, &p.Shop.Moisture), len(r.Boards), name)
+			require.Empty(t, movement.Check(&r, &p.Shop.Moisture), name)
+			for _, mitre := range movement.Mitres(&r, &p.Shop.Moisture) {
 				require.Positive(t, mitre.Heel, name)
 				require.Positive(t, mitre.Toe, name)
 				require.Less(t, mitre.Most(), mm, name)
@@ -166,12 +166,12 @@ func TestRandomModules(t *testing.T) {
 		p := jobs.RandomPlan(seed)
 		for _, m := range p.Modules {
 			r := module.Derive(m, p.Shop)
-			for _, f := range movement.Check(r, p.Shop.Moisture) {
+			for _, f := range movement.Check(&r, &p.Shop.Moisture) {
 				kinds[f.Kind.Key]++
 				require.Equal(t, m.ID, f.Place.Module)
 				require.NotEmpty(t, f.Remedies)
 			}
-			for _, mitre := range movement.Of(r, p.Shop.Moisture).Mitres {
+			for _, mitre := range movement.Mitres(&r, &p.Shop.Moisture) {
 				require.LessOrEqual(t, mitre.Most(), m.Depth, "seed %d", seed)
 				require.GreaterOrEqual(t, min(mitre.Heel, mitre.Toe), unit.Length(0))
 			}

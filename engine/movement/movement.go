@@ -41,7 +41,6 @@ package movement
 
 import (
 	"math"
-	"slices"
 
 	"ledgewright/engine/board"
 	"ledgewright/engine/module"
@@ -50,25 +49,73 @@ import (
 	"ledgewright/engine/wood"
 )
 
-// A Result is how the wood of one module moves.
-type Result struct {
-	Boards   []Board   // of which the wood's figures are known, in the module's order
-	Mitres   []Mitre   // of boards whose figures are known, in the order of the walk
-	Dividers []Divider // with at least one housing, likewise
-	Unknown  []string  // ids of woods that have no figures, each once
-}
+// The two ends of use, as indices.
+const (
+	Dry = iota
+	Damp
+	seasons
+)
 
 // A Change is how a size changes from the shop to the driest and to the dampest use; more
 // than 0 where it grows.
-type Change struct{ Dry, Damp unit.Length }
+type Change [seasons]unit.Length
 
 // Range returns how far the size goes to and fro, the shop's included.
-func (c Change) Range() unit.Length { return max(c.Dry, c.Damp, 0) - min(c.Dry, c.Damp, 0) }
+func (c Change) Range() unit.Length { return c.Growth() - min(c[Dry], c[Damp], 0) }
 
-// A Board is one board that moves.
-type Board struct {
-	ID               string
-	Width, Thickness Change
+// Growth returns how much the size grows at the most; 0 where it only shrinks.
+func (c Change) Growth() unit.Length { return max(c[Dry], c[Damp], 0) }
+
+// parts are the parts of a size by which it changes.
+type parts [seasons]float64
+
+// of returns the change of a size.
+func (p *parts) of(size unit.Length) (c Change) {
+	for season := range c {
+		c[season] = unit.Nearest(p[season] * size.MM())
+	}
+	return c
+}
+
+// A timber is how one wood moves in one shop. Nearly always one is all that a module has.
+type timber struct {
+	s                *shop.Moisture
+	id               string
+	known            bool
+	width, thickness parts
+}
+
+// take makes the timber that of a wood, and reports whether its figures are known.
+func (t *timber) take(id string) bool {
+	if id == t.id {
+		return t.known
+	}
+	t.id = id
+	f, found := wood.Find(id)
+	t.known = found && t.saw(&f.Facts, wood.Sawing(t.s.Sawn))
+	return t.known
+}
+
+// saw fills in the parts for a way of sawing, and reports whether they are known.
+func (t *timber) saw(f *wood.Facts, sawn wood.Sawing) bool {
+	for season, to := range [seasons]float64{t.s.UseLow, t.s.UseHigh} {
+		by, known := f.Move(sawn, t.s.Shop, to)
+		if !known {
+			return false
+		}
+		t.width[season], t.thickness[season] = by.Width, by.Thickness
+	}
+	return true
+}
+
+// find returns a board of a module by its id.
+func find(r *module.Result, id string) *board.Board {
+	for i := range r.Boards {
+		if r.Boards[i].ID == id {
+			return &r.Boards[i]
+		}
+	}
+	return nil
 }
 
 // A Mitre is how far one mitre opens at the most, on the inside and on the outside of its
@@ -81,149 +128,35 @@ type Mitre struct {
 // Most returns the wider of the two.
 func (m Mitre) Most() unit.Length { return max(m.Heel, m.Toe) }
 
-// A Divider is the free way that a housed divider needs.
-type Divider struct {
-	ID    string
-	Side  Change      // of its thickness, in the width of its housings
-	Ends  unit.Length // along it, both ends together, where glue keeps the corners shut
-	Front unit.Length // by which its front edge and that of a board may part
-}
-
-// seasons are the two ends of use.
-const (
-	dry = iota
-	damp
-	seasons
-)
-
-// A pair holds one figure for each season, in millimetres or as a part of a size.
-type pair [seasons]float64
-
-func (p pair) times(size unit.Length) pair {
-	return pair{float64(p[dry] * size.MM()), float64(p[damp] * size.MM())}
-}
-
-func (p pair) change() Change { return Change{unit.Nearest(p[dry]), unit.Nearest(p[damp])} }
-
-// A timber is how one wood moves in one shop.
-type timber struct {
-	id               string
-	known            bool
-	width, thickness pair
-	widths           []pair // that the width may have, by how boards may be sawn
-}
-
-// timberOf works out how a wood moves.
-func timberOf(id string, m shop.Moisture) timber {
-	t := timber{id: id}
-	s, ok := wood.Find(id)
-	if !ok {
-		return t
-	}
-	ways := []wood.Sawing{wood.Sawing(m.Sawn)}
-	if m.Sawn == string(wood.AnySawing) {
-		ways = []wood.Sawing{wood.FlatSawn, wood.QuarterSawn}
-	}
-	t.width, t.thickness, t.known = moved(&s, wood.Sawing(m.Sawn), m)
-	for _, w := range ways {
-		p, _, _ := moved(&s, w, m)
-		t.widths = append(t.widths, p)
-	}
-	return t
-}
-
-// moved returns the parts of width and thickness by which boards move in either season.
-func moved(s *wood.Species, sawn wood.Sawing, m shop.Moisture) (width, thickness pair, ok bool) {
-	for season, to := range [seasons]float64{m.UseLow, m.UseHigh} {
-		by, known := s.Move(sawn, m.Shop, to)
-		if !known {
-			return pair{}, pair{}, false
-		}
-		width[season], thickness[season] = by.Width, by.Thickness
-	}
-	return width, thickness, true
-}
-
-// A work is one module being worked out.
-type work struct {
-	of      *module.Result
-	s       shop.Moisture
-	timbers []timber // nearly always one
-	out     Result
-}
-
-// Of returns how the wood of a module moves with the moisture of a shop's profile.
-func Of(r module.Result, s shop.Moisture) Result {
-	w := work{of: &r, s: s}
-	w.moveBoards()
-	w.openMitres()
-	w.freeDividers()
-	return w.out
-}
-
-// timber returns how the wood of a board moves.
-func (w *work) timber(b *board.Board) *timber {
-	i := slices.IndexFunc(w.timbers, func(t timber) bool { return t.id == b.Wood })
-	if i < 0 {
-		i = len(w.timbers)
-		w.timbers = append(w.timbers, timberOf(b.Wood, w.s))
-	}
-	return &w.timbers[i]
-}
-
-func (w *work) moveBoards() {
-	w.out.Boards = make([]Board, 0, len(w.of.Boards))
-	for i := range w.of.Boards {
-		b := &w.of.Boards[i]
-		t := w.timber(b)
-		if !t.known {
-			if !slices.Contains(w.out.Unknown, b.Wood) {
-				w.out.Unknown = append(w.out.Unknown, b.Wood)
-			}
-			continue
-		}
-		w.out.Boards = append(w.out.Boards, Board{b.ID, t.width.times(b.Width).change(), t.thickness.times(b.Thickness).change()})
-	}
-}
-
-// board returns a board of the module by its id, and how its wood moves.
-func (w *work) board(id string) (*board.Board, *timber, bool) {
-	for i := range w.of.Boards {
-		if b := &w.of.Boards[i]; b.ID == id {
-			t := w.timber(b)
-			return b, t, t.known
-		}
-	}
-	return nil, nil, false
-}
-
-func (w *work) openMitres() {
-	for i := range w.of.Corners {
-		c := &w.of.Corners[i]
-		if c.Number == 0 {
-			continue // the end of a divider
-		}
-		a, ta, okA := w.board(c.First)
-		b, tb, okB := w.board(c.Second)
-		if !okA || !okB || !mitred(c, a.Thickness, b.Thickness) {
-			continue
+// Mitres returns how the mitres of a module open with the moisture of a shop's profile, in
+// the order of the walk. Those of wood without figures are left out.
+func Mitres(r *module.Result, s *shop.Moisture) (out []Mitre) {
+	t := timber{s: s}
+	for i := range r.Corners {
+		c := &r.Corners[i]
+		a, b := find(r, c.First), find(r, c.Second)
+		if c.Number == 0 || a == nil || b == nil || !mitred(c, a.Thickness) || !t.take(a.Wood) || !t.take(b.Wood) {
+			continue // the end of a divider, a butt, or not known
 		}
 		m := Mitre{Corner: c.Number}
+		second := t.thickness
+		t.take(a.Wood)
 		for season := range seasons {
-			e := [2]float64{ta.thickness.times(a.Thickness)[season], tb.thickness.times(b.Thickness)[season]}
-			open := Opening(c, [2]unit.Length{a.Thickness, b.Thickness}, e)
-			m.Heel, m.Toe = max(m.Heel, unit.Nearest(-open)), max(m.Toe, unit.Nearest(open))
+			open := unit.Nearest(Opening(c, [2]unit.Length{a.Thickness, b.Thickness},
+				[2]float64{t.thickness[season] * a.Thickness.MM(), second[season] * b.Thickness.MM()}))
+			m.Heel, m.Toe = max(m.Heel, -open), max(m.Toe, open)
 		}
-		w.out.Mitres = append(w.out.Mitres, m)
+		out = append(out, m)
 	}
+	return out
 }
 
-// mitred reports whether two boards of a corner meet in a plane from the inner to the outer
-// arris. Where one runs through, each leads by its own slant only, t cot θ; in a mitre by
-// the other's t/sin θ more.
-func mitred(c *board.Corner, first, second unit.Length) bool {
+// mitred reports whether the boards of a corner, the first t thick, meet in a plane from the
+// inner to the outer arris. Where one runs through, each leads by its own slant only, t cot θ;
+// in a mitre by the other's t/sin θ more.
+func mitred(c *board.Corner, t unit.Length) bool {
 	sin, cos := c.Interior.SinCos()
-	return float64(c.Lead[0].MM()*sin)-float64(first.MM()*cos) > second.MM()/2
+	return float64(c.Lead[0].MM()*sin)-float64(t.MM()*cos) > unit.Touch.MM()
 }
 
 // Opening returns how far the mitre of a corner opens, in millimetres, as its two boards,
@@ -231,43 +164,13 @@ func mitred(c *board.Corner, first, second unit.Length) bool {
 // the package comment.
 func Opening(c *board.Corner, t [2]unit.Length, e [2]float64) float64 {
 	sin, _ := c.Interior.SinCos()
-	a := [2]float64{c.Lead[0].MM(), c.Lead[1].MM()}
-	k := float64(e[0]*a[0]) + float64(e[1]*a[1]) + float64(float64(e[0]*e[1])*sin)
-	longer := max(math.Hypot(t[0].MM()+e[0], a[0]), math.Hypot(t[1].MM()+e[1], a[1]))
+	k, longer := float64(float64(e[0]*e[1])*sin), 0.0
+	for i := range t {
+		a := c.Lead[i].MM()
+		k += float64(e[i] * a)
+		longer = max(longer, math.Hypot(t[i].MM()+e[i], a))
+	}
 	return k / longer
-}
-
-func (w *work) freeDividers() {
-	for i := range w.of.Boards {
-		d := &w.of.Boards[i]
-		t := w.timber(d)
-		if d.Role != board.Divider || !t.known {
-			continue
-		}
-		if f, ok := w.free(d, t); ok {
-			w.out.Dividers = append(w.out.Dividers, f)
-		}
-	}
-}
-
-// free returns the way that a divider needs, and whether it has a housing.
-func (w *work) free(d *board.Board, t *timber) (out Divider, housed bool) {
-	out = Divider{ID: d.ID, Side: t.thickness.times(d.Thickness).change()}
-	for i := range w.of.Corners {
-		c := &w.of.Corners[i]
-		if c.Number != 0 || c.Second != d.ID {
-			continue
-		}
-		b, of, ok := w.board(c.First)
-		if !ok {
-			continue
-		}
-		deep := housing(b, d.ID)
-		housed = housed || deep > 0
-		out.Ends += floor(b, of, deep, c.Interior)
-		out.Front = max(out.Front, parting(t.widths, of.widths, d.Width))
-	}
-	return out, housed
 }
 
 // housing returns the depth of a divider's housing in a board; 0: it has none.
@@ -280,22 +183,12 @@ func housing(b *board.Board, divider string) unit.Length {
 	return 0
 }
 
-// floor returns how far the floor of a housing, deep into a board that grows about its
-// middle, comes towards the divider, along it.
-func floor(b *board.Board, t *timber, deep unit.Length, interior unit.Angle) unit.Length {
-	e := max(t.thickness[dry], t.thickness[damp], 0) * max(b.Thickness.MM()/2-deep.MM(), 0)
-	sin, _ := interior.SinCos()
-	return unit.Nearest(e / sin)
-}
-
-// parting returns the farthest that two front edges part in one season, for all ways in which
-// the two boards may be sawn.
-func parting(a, b []pair, size unit.Length) unit.Length {
-	most := 0.0
-	for _, x := range a {
-		for _, y := range b {
-			most = max(most, math.Abs(x[dry]-y[dry]), math.Abs(x[damp]-y[damp]))
+// housed reports whether a board is a divider with a housing.
+func housed(r *module.Result, d *board.Board) bool {
+	for i := range r.Boards {
+		if d.Role == board.Divider && housing(&r.Boards[i], d.ID) > 0 {
+			return true
 		}
 	}
-	return unit.Nearest(most * size.MM())
+	return false
 }

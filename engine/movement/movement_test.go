@@ -151,18 +151,22 @@ func TestSquareMitresWorkedByHand(t *testing.T) {
 	}{{"flat", 0.1728, 0.24}, {"quarter", 0.3504, 0.50}} {
 		s := shop.Default(unit.Metric).Moisture
 		s.Sawn, s.Shop, s.UseLow, s.UseHigh = c.sawn, 10, 10, 14
-		of := Of(module.Derive(box(24*mm, "white-oak"), shop.Default(unit.Metric)), s)
-		require.Len(t, of.Mitres, 4)
-		for _, m := range of.Mitres {
+		r := module.Derive(box(24*mm, "white-oak"), shop.Default(unit.Metric))
+		mitres := Mitres(&r, &s)
+		require.Len(t, mitres, 4)
+		for _, m := range mitres {
 			require.InDelta(t, c.opens, m.Toe.MM(), 0.005)
 			require.Zero(t, m.Heel, "nothing dries")
 		}
-		for _, b := range of.Boards {
-			require.InDelta(t, c.thickness, b.Thickness.Damp.MM(), 1e-6)
-			require.Zero(t, b.Thickness.Dry)
+		boards := Boards(&r, &s)
+		require.Len(t, boards, 4)
+		for _, b := range boards {
+			require.InDelta(t, c.thickness, b.Thickness[Damp].MM(), 1e-6)
+			require.InDelta(t, 200*(0.0018+0.00365)*4-200*c.thickness/24, b.Width[Damp].MM(), 1e-6, "with the other figure")
+			require.Zero(t, b.Thickness[Dry])
 		}
 		s.UseLow, s.UseHigh = 6, 10
-		for _, m := range Of(module.Derive(box(24*mm, "white-oak"), shop.Default(unit.Metric)), s).Mitres {
+		for _, m := range Mitres(&r, &s) {
 			require.InDelta(t, c.opens, m.Heel.MM(), 0.005)
 			require.Zero(t, m.Toe, "nothing swells")
 		}
@@ -203,7 +207,15 @@ func divided(thick, divider unit.Length, start, end string) plan.Module {
 	return m
 }
 
-func of(m plan.Module, s shop.Profile) Result { return Of(module.Derive(m, s), s.Moisture) }
+func mitres(m plan.Module, s shop.Profile) []Mitre {
+	r := module.Derive(m, s)
+	return Mitres(&r, &s.Moisture)
+}
+
+func dividers(m plan.Module, s shop.Profile) []Divider {
+	r := module.Derive(m, s)
+	return Dividers(&r, &s.Moisture)
+}
 
 func TestButtsAndRebatesHaveNoMitre(t *testing.T) {
 	for _, kind := range []string{plan.ButtFirst, plan.ButtSecond, plan.RebateFirst, plan.RebateSecond} {
@@ -211,7 +223,7 @@ func TestButtsAndRebatesHaveNoMitre(t *testing.T) {
 		for i := range m.Corners {
 			m.Corners[i].Joint = kind
 		}
-		require.Empty(t, of(m, shop.Default(unit.Metric)).Mitres, kind)
+		require.Empty(t, mitres(m, shop.Default(unit.Metric)), kind)
 	}
 }
 
@@ -228,7 +240,7 @@ func TestMitresAreToldFromButts(t *testing.T) {
 		}
 		s := c.Shape()
 		k := board.Corner{Interior: s.Interior, Lead: [2]unit.Length{s.Sides[0].Lead, s.Sides[1].Lead}}
-		require.Equal(t, c.Joint == joint.Mitre, mitred(&k, c.First, c.Second))
+		require.Equal(t, c.Joint == joint.Mitre, mitred(&k, c.First))
 	})
 }
 
@@ -238,23 +250,23 @@ func TestMitresAreToldFromButts(t *testing.T) {
 // 200 mm of depth a flat-sawn and a quarter-sawn front part by 0.00185 · 200 · 3 = 1.11 mm.
 func TestFreeWayByHand(t *testing.T) {
 	s := shop.Default(unit.Metric)
-	got := of(divided(26*mm, 20*mm, "housed", "housed"), s)
-	require.Len(t, got.Dividers, 1)
-	d := got.Dividers[0]
+	got := dividers(divided(26*mm, 20*mm, "housed", "housed"), s)
+	require.Len(t, got, 1)
+	d := got[0]
 	require.Equal(t, "d1", d.ID)
-	require.InDelta(t, 0.219, d.Side.Damp.MM(), 1e-6)
-	require.InDelta(t, -0.146, d.Side.Dry.MM(), 1e-6)
+	require.InDelta(t, 0.219, d.Side[Damp].MM(), 1e-6)
+	require.InDelta(t, -0.146, d.Side[Dry].MM(), 1e-6)
 	require.InDelta(t, 0.365, d.Side.Range().MM(), 1e-6)
 	require.InDelta(t, 2*0.049275, d.Ends.MM(), 2e-6)
 	require.InDelta(t, 1.11, d.Front.MM(), 1e-6)
 
-	half := of(divided(26*mm, 20*mm, "housed", "butt"), s).Dividers[0]
+	half := dividers(divided(26*mm, 20*mm, "housed", "butt"), s)[0]
 	require.InDelta(t, 0.049275+0.00365*3*13, half.Ends.MM(), 2e-6)
-	require.Empty(t, of(divided(26*mm, 20*mm, "butt", "butt"), s).Dividers)
+	require.Empty(t, dividers(divided(26*mm, 20*mm, "butt", "butt"), s))
 
 	s.Moisture.Sawn = "flat"
-	flat := of(divided(26*mm, 20*mm, "housed", "housed"), s).Dividers[0]
-	require.InDelta(t, 0.0018*20*3, flat.Side.Damp.MM(), 1e-6)
+	flat := dividers(divided(26*mm, 20*mm, "housed", "housed"), s)[0]
+	require.InDelta(t, 0.0018*20*3, flat.Side[Damp].MM(), 1e-6)
 	require.Zero(t, flat.Front, "all fronts move alike")
 }
 
@@ -266,9 +278,9 @@ func TestFreeWayToASlantedBoard(t *testing.T) {
 	}
 	m.Corners = []plan.Corner{{Turn: unit.QuarterTurn, Joint: plan.Mitre}, {Turn: 60 * unit.Degree, Joint: plan.Mitre}}
 	m.Dividers = []plan.Divider{{ID: "d1", From: 1, To: 3, At: 400 * mm, Thickness: 20 * mm, Start: "housed", End: "butt"}}
-	got := of(m, shop.Default(unit.Metric))
-	require.Len(t, got.Dividers, 1)
-	require.InDelta(t, 0.049275+0.00365*3*13/math.Sin(math.Pi/3), got.Dividers[0].Ends.MM(), 2e-6)
+	got := dividers(m, shop.Default(unit.Metric))
+	require.Len(t, got, 1)
+	require.InDelta(t, 0.049275+0.00365*3*13/math.Sin(math.Pi/3), got[0].Ends.MM(), 2e-6)
 }
 
 func TestRange(t *testing.T) {
@@ -277,14 +289,40 @@ func TestRange(t *testing.T) {
 	}
 }
 
-// A wood without coefficients, and one that is in no table, are named and leave the rest out.
+// Wood without coefficients, or in no table, moves by nobody knows what.
 func TestUnknownWoods(t *testing.T) {
-	for _, id := range []string{"sapele", "marble"} {
-		got := of(box(26*mm, id), shop.Default(unit.Metric))
-		require.Equal(t, []string{id}, got.Unknown)
-		require.Empty(t, got.Boards)
-		require.Empty(t, got.Mitres)
+	s := shop.Default(unit.Metric)
+	for _, id := range []string{"sapele", "marble", ""} {
+		m := divided(26*mm, 20*mm, "housed", "housed")
+		m.Wood = id
+		r := module.Derive(m, s)
+		require.Len(t, r.Boards, 5)
+		require.Empty(t, Boards(&r, &s.Moisture))
+		require.Empty(t, Mitres(&r, &s.Moisture))
+		require.Empty(t, Dividers(&r, &s.Moisture))
 	}
+}
+
+// Boards of two woods in one corner each move by their own: of a mitre of oak and one board
+// that nobody knows, nothing is said; of oak and pine, something between the two.
+func TestCornersOfTwoWoods(t *testing.T) {
+	s := shop.Default(unit.Metric)
+	r := module.Derive(box(26*mm, "white-oak"), s)
+	oak := Mitres(&r, &s.Moisture)[0].Most()
+	r.Boards[1].Wood = "sugar-pine"
+	mixed := Mitres(&r, &s.Moisture)
+	require.Len(t, mixed, 4)
+	require.Less(t, mixed[0].Most(), oak)
+	require.Less(t, mixed[1].Most(), oak)
+	require.InDelta(t, mixed[0].Most().MM(), mixed[1].Most().MM(), 1e-6)
+	require.Equal(t, oak, mixed[2].Most())
+	for i := range r.Boards {
+		r.Boards[i].Wood = "sugar-pine"
+	}
+	require.Greater(t, mixed[0].Most(), Mitres(&r, &s.Moisture)[0].Most())
+	r.Boards[1].Wood = "marble"
+	require.Len(t, Mitres(&r, &s.Moisture), 2)
+	require.Len(t, Boards(&r, &s.Moisture), 3)
 }
 
 // Dried below where it was made, a mitre only ever opens at the heel; the drier, the wider.
@@ -294,12 +332,13 @@ func TestDrierOpensWider(t *testing.T) {
 		low := rapid.Float64Range(2, 7).Draw(t, "low")
 		s.Moisture.Sawn = rapid.SampledFrom([]string{"", "flat", "quarter"}).Draw(t, "sawn")
 		s.Moisture.Shop, s.Moisture.UseLow, s.Moisture.UseHigh = 12, low, 10
-		one := of(box(26*mm, "black-walnut"), s)
+		one := mitres(box(26*mm, "black-walnut"), s)
 		s.Moisture.UseLow = low - 0.5
-		two := of(box(26*mm, "black-walnut"), s)
-		for i := range one.Mitres {
-			require.Zero(t, one.Mitres[i].Toe)
-			require.Greater(t, two.Mitres[i].Heel, one.Mitres[i].Heel)
+		two := mitres(box(26*mm, "black-walnut"), s)
+		require.Len(t, one, 4)
+		for i := range one {
+			require.Zero(t, one[i].Toe)
+			require.Greater(t, two[i].Heel, one[i].Heel)
 		}
 	})
 }
@@ -309,6 +348,6 @@ func BenchmarkCheck(b *testing.B) {
 	r := module.Derive(divided(26*mm, 20*mm, "housed", "housed"), s)
 	b.ReportAllocs()
 	for b.Loop() {
-		Check(r, s.Moisture)
+		Check(&r, &s.Moisture)
 	}
 }

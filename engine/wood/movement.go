@@ -41,7 +41,7 @@ type Moved struct{ Width, Thickness float64 }
 // percent. It is false where the species has no figures for that. A species without
 // coefficients counts as one without figures also where its shrinkage would do: of imported
 // woods the two do not agree, by up to two fifths.
-func (f Facts) Move(sawn Sawing, from, to float64) (Moved, bool) {
+func (f *Facts) Move(sawn Sawing, from, to float64) (Moved, bool) {
 	from, to = withinFibre(from), withinFibre(to)
 	by, radial, tangential := moveWithin, f.CR, f.CT
 	if min(from, to) < driestOfTable || max(from, to) > dampestOfTable {

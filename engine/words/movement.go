@@ -11,10 +11,10 @@ func movementWords() []Entry {
 		{"movement.toe", "on the outside as the wood swells"},
 
 		{"remedy.saw-flat", "Take flat-sawn boards for this job; the gap is then {left} at most."},
-		{"remedy.work-at-moisture", "Bring the wood to {percent} % of moisture before it is planed; the gap is then {left} at most."},
+		{"remedy.work-at-moisture", "Bring the wood to {value} % of moisture before it is planed; the gap is then {left} at most."},
 		{"remedy.reinforce-and-seal", "Set a spline of the same wood and seal every face: that holds and slows it, and is not reckoned here."},
 		{"remedy.shoulder-the-divider", "Cut a shoulder on the divider that covers its housing."},
-		{"remedy.accept-the-gap", "Take it as it is: let gaps up to {to} pass."},
+		{"remedy.accept-the-gap", "Take it as it is: let gaps up to {left} pass."},
 		{"remedy.choose-wood-that-is-known", "Choose a wood whose movement is known, or ask the timber yard for its figures."},
 	}
 }

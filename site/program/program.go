@@ -53,7 +53,7 @@ func cold() (flags []string) {
 const coldPackages = `
 	ledgewright/wasm/...
 	ledgewright/engine/document ledgewright/engine/drawing ledgewright/engine/edit ledgewright/engine/hardware
-	ledgewright/engine/link ledgewright/engine/plan ledgewright/engine/shop
+	ledgewright/engine/link ledgewright/engine/movement ledgewright/engine/plan ledgewright/engine/shop
 	ledgewright/engine/words ledgewright/engine/wood
 	encoding/... errors hash/... internal/reflectlite internal/strconv reflect sort strconv
 	strings syscall/js unicode/...
