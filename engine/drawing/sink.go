@@ -16,6 +16,15 @@ type Sink interface {
 	Close()
 }
 
+// A Keeper is a sink that may have a group already. Before the items of a group are written
+// it is asked with the group's key, the items, and which of them have grain; where it
+// answers true it has put in what it had, and nothing is written. The items are the
+// drawing's own.
+type Keeper interface {
+	Sink
+	Keep(key string, items []Item, grain []bool) bool
+}
+
 // textSink writes elements as XML text.
 type textSink struct {
 	b     strings.Builder

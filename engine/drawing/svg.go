@@ -136,6 +136,9 @@ func (w *writer) group(items []Item, from, to int) {
 		if n := w.seen[key]; n > 1 {
 			key += "/" + strconv.Itoa(n)
 		}
+		if w.kept(key, items, from, to) {
+			return
+		}
 		w.start("g").id("group-" + key)
 		if first.Layer != "" {
 			w.str("class", string(first.Layer))
@@ -146,6 +149,19 @@ func (w *writer) group(items []Item, from, to int) {
 	for i := from; i < to; i++ {
 		w.item(i, &items[i])
 	}
+}
+
+// kept asks a sink that keeps groups for this one.
+func (w *writer) kept(key string, items []Item, from, to int) bool {
+	k, ok := w.sink.(Keeper)
+	if !ok {
+		return false
+	}
+	grain := make([]bool, to-from)
+	for i := range grain {
+		grain[i] = items[from+i].Kind == WoodKind && w.hasGrain(from+i)
+	}
+	return k.Keep(key, items[from:to], grain)
 }
 
 func (w *writer) item(i int, it *Item) {

@@ -28,10 +28,11 @@ import (
 
 // A picture is what was drawn last, and from what.
 type picture struct {
-	from  source
-	world []Node // in the group that the camera moves
-	figs  []fig
-	box   drawing.Box
+	from   source
+	world  []Node // in the group that the camera moves
+	figs   []fig
+	box    drawing.Box
+	groups groups
 
 	held  string // the modules in the hand, for which the next was found
 	still []Node // the world without them and without dimensions
@@ -282,8 +283,9 @@ func (p *Painter) rest(s *app.State, now plan.Plan, build engine.Build, w plan.W
 	}
 	a, _ := now.Arrangement(s.Arrangement)
 	d := view.Wall(w, resultOf(build, s.Arrangement), build.Modules, viewOptions(s, now, w, a, from))
-	sink := nodeSink{}
+	sink := p.last.groups.next(d.Box, from.evening)
 	drawing.WriteSVG(d, p.last.svgOptions(from, from.grained()), &sink)
+	p.last.groups = sink.keeping
 	p.last.from, p.last.whole, p.last.box, p.last.figs, p.last.held = from, d, d.Box, figsOf(d.Items), ""
 	p.last.letGo()
 	p.last.sight.number++
@@ -383,13 +385,17 @@ func (t *nodeSink) Text(s string) {
 func (t *nodeSink) Close() {
 	n := t.stack[len(t.stack)-1]
 	t.stack = t.stack[:len(t.stack)-1]
+	t.put(n)
+}
+
+// put adds a whole element.
+func (t *nodeSink) put(n Node) {
 	if len(t.stack) == 0 {
 		t.root = n
 		t.roots = append(t.roots, n)
 		return
 	}
-	up := t.stack[len(t.stack)-1]
-	up.add(n)
+	t.stack[len(t.stack)-1].add(n)
 }
 
 // severities is the worst finding of each module.
