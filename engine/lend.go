@@ -51,16 +51,9 @@ func (l *lending) find(i int, m plan.Module) int {
 // whole plan (its id may stand twice), not on its content alone.
 func (l *lending) usable(j int) bool { return !l.from.from.broken[l.from.Modules[j].ID] }
 
-// sameModule compares modules by content, and first by shared storage: an edit shares
-// what it did not touch, so most comparisons end without reading a board.
-func sameModule(a, b *plan.Module) bool {
-	shared := a.ID == b.ID && a.Name == b.Name && a.Depth == b.Depth && a.Wood == b.Wood &&
-		a.Closed == b.Closed && a.GrainWrap == b.GrainWrap && a.Hung == b.Hung &&
-		sameStorage(a.Boards, b.Boards) && sameStorage(a.Corners, b.Corners) &&
-		sameStorage(a.Dividers, b.Dividers) && sameStorage(a.Lights, b.Lights) &&
-		sameStorage(a.Brackets, b.Brackets) && sameStorage(a.Extra, b.Extra)
-	return shared || same(*a, *b)
-}
+// sameModule compares modules by content, and first by shared storage, so that most
+// comparisons end without reading a board.
+func sameModule(a, b *plan.Module) bool { return a.Shares(b) || same(*a, *b) }
 
 // sameStorage reports whether two slices are one and the same. Slices of plans are
 // never written to, so their contents are then equal.

@@ -57,7 +57,7 @@ func keep(s State) (State, []Effect) {
 		return s, nil
 	}
 	s.Store.Turned = false
-	text, err := encodeRecord(s)
+	text, err := s.encodeRecord()
 	if err != nil {
 		s.Store.Err = err.Error()
 		return s, nil
@@ -132,11 +132,13 @@ func copied(s State) (State, []Effect) {
 // When shortens a moment of today to its time.
 func (s *State) When(moment string) string { return strings.TrimPrefix(moment, s.Today+" ") }
 
-func encodeRecord(s State) (string, error) {
-	now, err := document.Tree(s.Plan)
+// encodeRecord writes the job as it is kept, and remembers how its plans were written.
+func (s *State) encodeRecord() (string, error) {
+	now, plans, err := s.written.tree(s.Plan)
 	if err != nil {
 		return "", err
 	}
+	s.written = plans
 	first := s.Plan
 	r := record{Schema: recordSchema, Revision: s.Store.Revision, Job: int(s.Job), View: s.Arrangement, Plan: now, CopyAt: s.Store.CopyAt, Copied: s.Store.Copied}
 	for i, p := range s.History.Past {
@@ -148,7 +150,7 @@ func encodeRecord(s State) (string, error) {
 	for _, p := range s.History.Future {
 		r.Undone = append(r.Undone, lines{p.Lines})
 	}
-	if r.Oldest, err = document.Tree(first); err != nil {
+	if r.Oldest, s.oldest, err = s.oldest.tree(first); err != nil {
 		return "", err
 	}
 	text, err := document.Encode(r)

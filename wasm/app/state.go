@@ -101,6 +101,8 @@ type State struct {
 	Using   Field // of the panel, while it has the focus
 	Preview Preview
 	Places  Places
+	written *written // of the plan and of the oldest that can be reached, as they were kept
+	oldest  *written
 	Fields  map[string]Echo // by field key: what was read in fields of the panel
 	Toast   Toast
 	SheetAt int    // 0 low, 1 half, 2 full
