@@ -15,10 +15,16 @@ import (
 
 // arrangeParts are the sections of the panel in which modules are placed, in the parts in
 // which they are made.
-func arrangeParts() [5]arrangePart {
+func arrangeParts() [7]arrangePart {
 	return [...]arrangePart{
 		{false, func(s *app.State, _ []piece) kids { return findings(s) }},
 		{true, chosen},
+		{true, func(s *app.State, _ []piece) kids {
+			return editorOf(s, (*editor).whole, (*editor).boards, (*editor).corners)
+		}},
+		{true, func(s *app.State, _ []piece) kids {
+			return editorOf(s, (*editor).dividers, (*editor).lights, (*editor).brackets)
+		}},
 		{false, func(s *app.State, all []piece) kids { return kids{onWall(s, all)} }},
 		{false, func(s *app.State, all []piece) (out kids) {
 			if n := offWall(s, all); n != nil {

@@ -9,8 +9,8 @@ import (
 	"ledgewright/wasm/app"
 )
 
-// chosen returns the tools for what is chosen: for one module its place and turn and
-// the module itself, for several what they can do together.
+// chosen returns the tools for what is chosen: for one module its place and turn, for
+// several what they can do together. The module itself follows in parts of its own.
 func chosen(s *app.State, all []piece) kids {
 	var on []piece
 	for _, id := range s.Chosen {
@@ -24,7 +24,7 @@ func chosen(s *app.State, all []piece) kids {
 	case 0:
 		return nil
 	case 1:
-		return append(kids{oneChosen(s, all, on[0])}, moduleEditor(s)...)
+		return kids{oneChosen(s, all, on[0])}
 	}
 	return kids{severalChosen(s, on)}
 }

@@ -17,12 +17,26 @@ func moduleEditor(s *app.State) []Node {
 	if len(s.Chosen) == 0 {
 		return []Node{empty("editor-none", term(s, "editor.none"), term(s, "editor.none-why"), newForm(s))}
 	}
-	m, ok := s.Plan.Module(s.Chosen[0])
-	if len(s.Chosen) > 1 || !ok {
+	if len(s.Chosen) > 1 {
 		return []Node{note("editor-several", term(s, "editor.several"))}
 	}
+	return append(editorOf(s, (*editor).whole, (*editor).boards, (*editor).corners), editorOf(s, (*editor).dividers, (*editor).lights, (*editor).brackets)...)
+}
+
+// editorOf returns sections of the editor of the one module that is chosen, or none.
+func editorOf(s *app.State, sections ...func(*editor) Node) (out []Node) {
+	if len(s.Chosen) != 1 {
+		return nil
+	}
+	m, ok := s.Plan.Module(s.Chosen[0])
+	if !ok {
+		return nil
+	}
 	e := &editor{s: s, m: m, worked: workedBoards(s.Build, m)}
-	return []Node{e.whole(), e.boards(), e.corners(), e.dividers(), e.lights(), e.brackets()}
+	for _, of := range sections {
+		out = append(out, of(e))
+	}
+	return out
 }
 
 // An editor is the module that is being changed, with its chain as it is worked out:

@@ -22,7 +22,7 @@ type Painter struct {
 	// the job in hand or of Arrange.
 	boards  madeKids
 	own     madeKids
-	arrange [5]madeKids
+	arrange [7]madeKids
 
 	job   app.Job
 	spare int  // large parts that may still be made anew

@@ -32,7 +32,7 @@ type picture struct {
 	world  []Node // in the group that the camera moves
 	figs   []fig
 	box    drawing.Box
-	groups groups
+	groups [2]groups // of the picture without grain, and with
 
 	held  string // the modules in the hand, for which the next was found
 	still []Node // the world without them and without dimensions
@@ -283,9 +283,10 @@ func (p *Painter) rest(s *app.State, now plan.Plan, build engine.Build, w plan.W
 	}
 	a, _ := now.Arrangement(s.Arrangement)
 	d := view.Wall(w, resultOf(build, s.Arrangement), build.Modules, viewOptions(s, now, w, a, from))
-	sink := p.last.groups.next(d.Box, from.evening)
+	groups := &p.last.groups[min(from.grained(), 1)]
+	sink := groups.next(d.Box, from.evening)
 	drawing.WriteSVG(d, p.last.svgOptions(from, from.grained()), &sink)
-	p.last.groups = sink.keeping
+	*groups = sink.keeping
 	p.last.from, p.last.whole, p.last.box, p.last.figs, p.last.held = from, d, d.Box, figsOf(d.Items), ""
 	p.last.letGo()
 	p.last.sight.number++
