@@ -18,6 +18,9 @@ const count = async body => {
 const start = async () => {
   if (typeof WebAssembly !== 'object' || !WebAssembly.instantiateStreaming) return show('old')
   const go = new Go()
+  // What lives in the program is a few MB, so that at Go's own 100 % of waste it would collect
+  // at nearly every change, inside the same task.
+  go.env = {GOGC: '400', GOMEMLIMIT: '48MiB'}
   let built
   try {
     const answer = await fetch(tag.program)

@@ -42,7 +42,7 @@ type keepingSink struct {
 // Keep puts in the group of the last picture if it shows the same.
 func (t *keepingSink) Keep(key string, items []drawing.Item, grain []bool) bool {
 	was, ok := t.had[key]
-	if ok && slices.Equal(was.grain, grain) && slices.EqualFunc(was.items, items, func(a, b drawing.Item) bool { return drawing.Same(&a, &b) }) {
+	if ok && slices.Equal(was.grain, grain) && sameItems(was.items, items) {
 		t.keeping.of[key] = was
 		t.put(was.node)
 		return true
@@ -50,6 +50,18 @@ func (t *keepingSink) Keep(key string, items []drawing.Item, grain []bool) bool 
 	t.keeping.of[key] = keptGroup{items: items, grain: grain}
 	t.asked = key
 	return false
+}
+
+func sameItems(a, b []drawing.Item) bool {
+	if len(a) != len(b) {
+		return false
+	}
+	for i := range a {
+		if !drawing.Same(&a[i], &b[i]) {
+			return false
+		}
+	}
+	return true
 }
 
 // Open begins an element.
