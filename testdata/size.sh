@@ -1,8 +1,8 @@
 # Builds the engine and the maker's page as js/wasm and fails when one has grown over its
 # limit, in bytes after gzip -9.
 #
-# The page is to be usable after 2.0 MB in all, its program with 1.8 of them. The whole
-# is; the program is not quite, so its limit below only keeps it from growing.
+# The page is to be usable after 2.0 MB in all, its program with 1.8 of them. It is not yet,
+# so its limit below only keeps it from growing.
 set -eu
 cd "$(dirname "$0")/.."
 mkdir -p build
