@@ -41,10 +41,8 @@ const again = () => {
   location.reload()
   return true
 }
-const watch = () => { // of the page too: a browser may tell only the outermost document
-  for (const w of new Set([window, parent])) w.matchMedia(`(resolution: ${real()}dppx)`).addEventListener('change', () => again() || watch(), { once: true })
-}
-watch()
+const watch = w => w.matchMedia(`(resolution: ${real()}dppx)`).addEventListener('change', () => again() || watch(w), { once: true })
+for (const w of new Set([window, parent])) watch(w) // of the page too: a browser may tell only the outermost document
 addEventListener('webglcontextlost', () => { window.stageLost = true }, true) // the program then loads the document again
 const gone = e => tell('stageGone', String(e))
 const start = async () => {

@@ -221,8 +221,9 @@ func stepRound(s State, e Event) (State, []Effect, bool) {
 		s.Round.Camera, s.Round.Fitted = s.Round.Camera.Seen(e.Side), true
 		s, effects = lookedFrom(s.refitted(true), s.Round.Camera)
 	case PullApart:
-		if n, err := strconv.Atoi(e.Text); err == nil {
-			s.Round.Apart = min(max(n, 0), mostApart)
+		n, err := strconv.Atoi(e.Text)
+		if n = min(max(n, 0), mostApart); err == nil && n != s.Round.Apart {
+			s.Round.Apart = n
 			s, effects = turnedInSight(s.pulled())
 		}
 	case Zoom:

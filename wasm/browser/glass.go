@@ -177,7 +177,7 @@ func (g *glass) measured(frames []float64, pixels float64) []glassAct {
 		return nil
 	}
 	slices.Sort(frames)
-	if frames[len(frames)/2] <= slowFrame {
+	if g.want == WantStage || frames[len(frames)/2] <= slowFrame { // it may have been asked for meanwhile
 		g.phase = glassShown
 		return []glassAct{glassShow}
 	}

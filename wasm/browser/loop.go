@@ -66,8 +66,12 @@ func (l *Loop) Send(e app.Event) {
 func (l *Loop) Hear(s Signal) Answer {
 	if l.turning && !l.changing && s.Mark != 0 {
 		switch s.On {
-		case "click", "change", "submit", "keydown":
+		case "click", "change", "submit":
 			l.change(everything)
+		case "keydown":
+			if !l.Tree.isHeld(s.Mark) { // a key in the picture is the hand's: nothing in a part says what it does
+				l.change(everything)
+			}
 		}
 	}
 	return l.Tree.Hear(s)

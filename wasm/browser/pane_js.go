@@ -62,7 +62,7 @@ func (p *pane) show() {
 	if now.Drawing == nil || now == p.seen {
 		return
 	}
-	v, same := View{Scale: now.Scale, X: now.X, Y: now.Y, Evening: now.Evening}, now.Number == p.seen.Number
+	v, same := now.View, now.Number == p.seen.Number
 	switch {
 	case now.Over != nil && same:
 		p.stage.Carry(nil, now.Over, v)

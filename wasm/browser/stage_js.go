@@ -5,6 +5,7 @@ import (
 	"syscall/js"
 
 	"ledgewright/engine/drawing"
+	"ledgewright/wasm/panel"
 )
 
 // stagePage is the stage's document, beside the page's.
@@ -12,13 +13,10 @@ const stagePage = "stage.html"
 
 // A View is how a drawing is seen: pixels of the page for a millimetre, where (0, 0) of
 // the drawing is in the stage's own window, and the theme.
-type View struct {
-	Scale, X, Y float64
-	Evening     bool
-}
+type View = panel.View
 
-// A Stage paints drawings with the graphics processor, in a frame of its own over the
-// page. All calls to it are here, each in a recover: a stage that has died throws.
+// A Stage paints drawings with the graphics processor, in a frame of its own below
+// the rest of the page's picture. All calls to it are here, each in a recover: a stage that has died throws.
 type Stage struct {
 	glass   glass
 	place   js.Value         // the frame is put into it

@@ -161,6 +161,9 @@ func (t *Tree) Held() (Element, bool) {
 	return t.held.el, true
 }
 
+// isHeld says whether a mark is that of the element on which the hand works.
+func (t *Tree) isHeld(mark int) bool { return t.held != nil && t.held.mark == mark }
+
 // Glass returns the element with the attribute data-glass, in which the stage stands.
 func (t *Tree) Glass() (Element, bool) {
 	if t.glass == nil {
@@ -298,8 +301,11 @@ func (t *Tree) attrCame(o *node, name string) {
 }
 
 func (t *Tree) attrGone(o *node, name string) {
-	if name == "data-hand" && t.held == o {
+	switch {
+	case name == "data-hand" && t.held == o:
 		t.held = nil
+	case name == "data-glass" && t.glass == o:
+		t.glass = nil
 	}
 }
 

@@ -242,7 +242,7 @@ func slider(s *app.State) Node {
 		el("span", "", text(term(s, "round.pull"))), el("output", "apart-says", at("for", "f-apart"), text(says)),
 		el("input", "apart", at("id", "f-apart"), attr("type=range"), attr("min=0"), attr("max=100"), attr("step=5"),
 			at("value", strconv.Itoa(s.Round.Apart)), at("aria-label", term(s, "round.pull")), at("aria-valuetext", says),
-			on("input", app.PullApart{}), on("change", app.PullApart{})))
+			on("input", app.PullApart{})))
 }
 
 // aloneTool shows only the module that is chosen.
