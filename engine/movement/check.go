@@ -2,6 +2,7 @@ package movement
 
 import (
 	"cmp"
+	"slices"
 
 	"ledgewright/engine/board"
 	"ledgewright/engine/finding"
@@ -43,9 +44,10 @@ func Check(r *module.Result, s *shop.Moisture) []finding.Finding {
 	for i := range r.Boards {
 		b := &r.Boards[i]
 		switch {
-		case i > 0 && b.Wood == r.Boards[i-1].Wood && !t.known: // said already
 		case !t.take(b.Wood):
-			c.unknown(b.Wood)
+			if !slices.ContainsFunc(r.Boards[:i], func(o board.Board) bool { return o.Wood == b.Wood }) {
+				c.unknown(b.Wood)
+			}
 		case housed(r, b):
 			c.divider(b, t.thickness.of(b.Thickness))
 		}

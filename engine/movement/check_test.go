@@ -75,6 +75,22 @@ func TestWoodsWithoutFiguresInWords(t *testing.T) {
 	}, said(check(m, shop.Default(unit.Metric)), unit.Metric))
 }
 
+// Each wood is named once, however the boards take turns.
+func TestAWoodIsNamedOnce(t *testing.T) {
+	s := shop.Default(unit.Metric)
+	r := module.Derive(thick(), s)
+	for i := range 4 {
+		r.Boards[i].Wood = []string{"sapele", "khaya"}[i%2]
+	}
+	var named []string
+	for _, f := range movement.Check(&r, &s.Moisture) {
+		if f.Kind.Key == "movement-not-checked" {
+			named = append(named, f.Value.Text)
+		}
+	}
+	require.Equal(t, []string{"Sapele", "African mahogany"}, named)
+}
+
 // Every remedy that is an edit can be done, and does what it says: the findings are fewer or
 // the gap is smaller.
 func TestRemediesHelp(t *testing.T) {
