@@ -175,5 +175,3 @@ func (m *mesh) place(member int, from, to float64) error {
 
 // figure writes a number as short as it can be.
 func figure(x float64) string { return strconv.FormatFloat(x, 'g', -1, 64) }
-
-func number(x float64) string { return strconv.FormatFloat(x, 'g', -1, 64) }
