@@ -55,12 +55,6 @@ func (l *lending) usable(j int) bool { return !l.from.from.broken[l.from.Modules
 // comparisons end without reading a board.
 func sameModule(a, b *plan.Module) bool { return a.Shares(b) || same(*a, *b) }
 
-// sameStorage reports whether two slices are one and the same. Slices of plans are
-// never written to, so their contents are then equal.
-func sameStorage[T any](a, b []T) bool {
-	return len(a) == len(b) && (len(a) == 0 || &a[0] == &b[0])
-}
-
 func same(a, b any) bool { return reflect.DeepEqual(a, b) }
 
 // lendPlacing returns the earlier result of an arrangement if nothing that it reads
@@ -100,8 +94,8 @@ func lendParts(before *Build, now source, lent []bool) (part.List, bool) {
 
 func sameArrangement(a, b *plan.Arrangement) bool {
 	shared := a.ID == b.ID && a.Name == b.Name && a.Wall == b.Wall && a.Corner == b.Corner &&
-		sameStorage(a.Poses, b.Poses) && sameStorage(a.Lines, b.Lines) &&
-		sameStorage(a.Extra, b.Extra) && same(a.Datum, b.Datum)
+		plan.Shared(a.Poses, b.Poses) && plan.Shared(a.Lines, b.Lines) &&
+		plan.Shared(a.Extra, b.Extra) && same(a.Datum, b.Datum)
 	return shared || same(*a, *b)
 }
 

@@ -28,7 +28,7 @@ func Recheck(p, was Plan, found []finding.Finding) []finding.Finding {
 
 // sameButPoses reports whether two plans differ at most in where their modules are.
 func sameButPoses(p, was *Plan) bool {
-	if !shared(p.Walls, was.Walls) || !shared(p.Modules, was.Modules) || len(p.Arrangements) != len(was.Arrangements) {
+	if !Shared(p.Walls, was.Walls) || !Shared(p.Modules, was.Modules) || len(p.Arrangements) != len(was.Arrangements) {
 		return false
 	}
 	for i := range p.Arrangements {
@@ -45,7 +45,7 @@ func sameButPoses(p, was *Plan) bool {
 func sameModules(a, was *Arrangement) bool {
 	if a.ID != was.ID || a.Name != was.Name || a.Wall != was.Wall || a.Corner != was.Corner ||
 		a.Datum.Level != was.Datum.Level || a.Datum.Plumb != was.Datum.Plumb ||
-		!shared(a.Lines, was.Lines) || len(a.Poses) != len(was.Poses) {
+		!Shared(a.Lines, was.Lines) || len(a.Poses) != len(was.Poses) {
 		return false
 	}
 	for j := range a.Poses {
@@ -55,7 +55,3 @@ func sameModules(a, was *Arrangement) bool {
 	}
 	return true
 }
-
-// shared reports whether two slices are one and the same. Slices of plans are never
-// written to, so their contents are then equal.
-func shared[T any](a, b []T) bool { return len(a) == len(b) && (len(a) == 0 || &a[0] == &b[0]) }

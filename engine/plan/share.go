@@ -6,7 +6,11 @@ package plan
 func (m *Module) Shares(o *Module) bool {
 	return m.ID == o.ID && m.Name == o.Name && m.Depth == o.Depth && m.Wood == o.Wood &&
 		m.Closed == o.Closed && m.GrainWrap == o.GrainWrap && m.Hung == o.Hung &&
-		shared(m.Boards, o.Boards) && shared(m.Corners, o.Corners) &&
-		shared(m.Dividers, o.Dividers) && shared(m.Lights, o.Lights) &&
-		shared(m.Brackets, o.Brackets) && shared(m.Extra, o.Extra)
+		Shared(m.Boards, o.Boards) && Shared(m.Corners, o.Corners) &&
+		Shared(m.Dividers, o.Dividers) && Shared(m.Lights, o.Lights) &&
+		Shared(m.Brackets, o.Brackets) && Shared(m.Extra, o.Extra)
 }
+
+// Shared reports whether two slices are one and the same. Slices of plans are never written
+// to, so their contents are then equal.
+func Shared[T any](a, b []T) bool { return len(a) == len(b) && (len(a) == 0 || &a[0] == &b[0]) }
