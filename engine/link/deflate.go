@@ -16,6 +16,10 @@ const (
 	endOfBlock = 256
 	mostBits   = 15 // of a code
 	mostBitsOf = 7  // of a code for lengths of codes
+
+	literalCodes  = 286 // that may be written: of literals, the end and lengths
+	distanceCodes = 30
+	sizeCodes     = 19 // codes for lengths of codes
 )
 
 // A token is a literal byte, or a match of a length so far back.
@@ -25,7 +29,7 @@ type token struct{ length, value int }
 type tier struct{ base, bits int }
 
 // lengthTiers are those of codes 257 to 285.
-func lengthTiers() (t [29]tier) {
+func lengthTiers() (t [literalCodes - endOfBlock - 1]tier) {
 	base := leastMatch
 	for i := range t {
 		t[i] = tier{base, max(i/4-1, 0)}
@@ -36,7 +40,7 @@ func lengthTiers() (t [29]tier) {
 }
 
 // distanceTiers are those of codes 0 to 29.
-func distanceTiers() (t [30]tier) {
+func distanceTiers() (t [distanceCodes]tier) {
 	base := 1
 	for i := range t {
 		t[i] = tier{base, max(i/2-1, 0)}
@@ -162,9 +166,9 @@ type book struct{ literals, distances []code }
 // A code is some bits, the first the lowest.
 type code struct{ bits, size int }
 
-// fixedCodes are those of section 3.2.6.
-func fixedCodes() book {
-	var l [288]int
+// fixedSizes are those of the codes of section 3.2.6: two more of literals and of distances
+// than may be written.
+func fixedSizes() (l [literalCodes + 2]int, d [distanceCodes + 2]int) {
 	for i := range l {
 		l[i] = 8
 		switch {
@@ -174,17 +178,22 @@ func fixedCodes() book {
 			l[i] = 7
 		}
 	}
-	var d [32]int
 	for i := range d {
 		d[i] = 5
 	}
+	return l, d
+}
+
+// fixedCodes are the codes of section 3.2.6.
+func fixedCodes() book {
+	l, d := fixedSizes()
 	return book{codesOf(l[:]), codesOf(d[:])}
 }
 
 // codesFor returns the codes that make some tokens shortest.
 func codesFor(tokens []token) book {
-	var l [286]int
-	var d [30]int
+	var l [literalCodes]int
+	var d [distanceCodes]int
 	lengths, distances := lengthTiers(), distanceTiers()
 	l[endOfBlock] = 1
 	for _, t := range tokens {
@@ -277,7 +286,7 @@ func (b book) describe(w *bitWriter) {
 		sizes = append(sizes, c.size)
 	}
 	runs := runsOf(sizes)
-	var often [19]int
+	var often [sizeCodes]int
 	for _, r := range runs {
 		often[r.length]++
 	}
@@ -293,7 +302,7 @@ func (b book) describe(w *bitWriter) {
 	for _, i := range order[:n] {
 		w.put(codes[i].size, 3)
 	}
-	more := [19]int{16: 2, 17: 3, 18: 7}
+	more := [sizeCodes]int{16: 2, 17: 3, 18: 7}
 	for _, r := range runs {
 		w.code(codes[r.length])
 		w.put(r.value, more[r.length])

@@ -90,14 +90,7 @@ func (f *inflater) block(kind int) {
 	case 0:
 		f.stored()
 	case 1:
-		var l [288]int
-		var d [32]int
-		for i, c := range fixedCodes().literals {
-			l[i] = c.size
-		}
-		for i := range d {
-			d[i] = 5
-		}
+		l, d := fixedSizes()
 		f.tokens(l[:], d[:])
 	case 2:
 		if sizes, n := f.sizes(); !f.bad {
@@ -126,12 +119,12 @@ func (f *inflater) bound() { f.bad = f.bad || len(f.out)-len(dictionary) > mostB
 // sizes reads the sizes of a block's own codes, and how many of them are for literals.
 func (f *inflater) sizes() (sizes []int, literals int) {
 	literals, distances, n := f.bits(5)+257, f.bits(5)+1, f.bits(4)+4
-	var of [19]int
+	var of [sizeCodes]int
 	for _, i := range lengthOrder()[:n] {
 		of[i] = f.bits(3)
 	}
 	d, ok := decoderOf(of[:])
-	f.bad = f.bad || !ok || literals > 286 || distances > 30
+	f.bad = f.bad || !ok || literals > literalCodes || distances > distanceCodes
 	for len(sizes) < literals+distances && !f.bad {
 		size, again := f.next(&d), 1
 		switch size {
