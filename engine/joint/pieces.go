@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"ledgewright/engine/board"
+	"ledgewright/engine/strength"
 	"ledgewright/engine/unit"
 )
 
@@ -270,16 +271,13 @@ func (j *job) takenByScrews(th int, at screwPlace, plug, path unit.Length) []boa
 	return board.Merge(append(spans, j.Boards[1-th].Taken(g, j.clear())...))
 }
 
-// What may be claimed of a glued mitre, as nominal stress on its plane: small tests of
-// mitred frames broke at 4 to 5 MPa; a quarter of that is our figure, not a standard.
-// Splines and tenons glued on 60 % of the width or more carry a little beyond it. The
-// tests had square corners; nothing is claimed where a board's end is nearer than 30°
-// to square across its grain, nor of butts and rebates, which glue end grain.
+// What may be claimed of a glued mitre, as nominal stress on its plane, is what package
+// strength allows; splines and tenons glued on 60 % of the width or more count. The tests
+// that it comes from had square corners; nothing is claimed where a board's end is nearer
+// than 30° to square across its grain, nor of butts and rebates, which glue end grain.
 const (
-	claimPlain      unit.Pressure = 1.0e6
-	claimReinforced unit.Pressure = 1.3e6
-	leastTilt                     = 30 * unit.Degree
-	reinforcedPart                = 0.6
+	leastTilt      = 30 * unit.Degree
+	reinforcedPart = 0.6
 )
 
 // claim fills in what may be claimed.
@@ -290,7 +288,7 @@ func (j *job) claim() {
 	if j.shape.Through >= 0 || least < leastTilt-unit.MicroDegree {
 		return
 	}
-	c.Claim, c.ClaimBasis = claimPlain, "claim.mitre"
+	c.Claim, c.ClaimBasis = claimed(false), "claim.mitre"
 	long := unit.Length(0)
 	for _, p := range c.Pieces {
 		if p.What == Spline || p.What == Tenon {
@@ -298,6 +296,11 @@ func (j *job) claim() {
 		}
 	}
 	if long.MM() >= reinforcedPart*j.width.MM() {
-		c.Claim, c.ClaimBasis = claimReinforced, "claim.mitre-reinforced"
+		c.Claim, c.ClaimBasis = claimed(true), "claim.mitre-reinforced"
 	}
+}
+
+// claimed returns what package strength claims of a mitre; it reckons in MPa.
+func claimed(reinforced bool) unit.Pressure {
+	return unit.Pressure(strength.MitreAllowed(reinforced) * 1e6)
 }
