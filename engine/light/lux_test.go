@@ -139,20 +139,19 @@ func TestDotsShow(t *testing.T) {
 	require.False(t, Dots(k, 8.4))
 }
 
-// The wash falls to what no longer shows at its reach, and the stops are the closed formula.
-func TestWallWash(t *testing.T) {
-	w := WallWash(600, 2700, 800, 60, false)
+// The light on the wall has fallen to what was asked at its reach, by the closed formula,
+// and is brightest where the formula of a long strip says.
+func TestLightOnTheWall(t *testing.T) {
+	const least = 5.0
+	reach := WallReach(600, 800, 60, false, least)
 	l := Line{From: Spot{-400, 0, 60}, To: Spot{400, 0, 60}, Out: Spot{0, -1, 0}, Lumens: 600}
 	wall := Spot{0, 0, 1}
-	require.InEpsilon(t, Least, l.closed(Spot{0, -w.Reach, 0}, wall), 1e-6)
-	require.InEpsilon(t, w.Peak, l.closed(Spot{0, -w.At, 0}, wall), 1e-9)
-	for _, s := range w.Stops {
-		require.InDelta(t, s.Share*w.Peak, l.closed(Spot{0, -s.At * w.Reach, 0}, wall), 1e-9*w.Peak)
-	}
-	require.InDelta(t, 60/math.Sqrt2, w.At, 0.3, "y z/(y² + z²)^{3/2} of a long strip is greatest at y = z/√2")
-	require.Equal(t, Wash{Colour: Colour(2700)}, WallWash(600, 2700, 800, 0, false), "on the wall itself it shines along it")
-	dim := WallWash(60, 2700, 800, 60, false)
-	require.Less(t, dim.Reach, w.Reach)
+	require.InEpsilon(t, least, l.closed(Spot{0, -reach, 0}, wall), 1e-6)
+	at, peak := brightest(onWall(600, 800, 60, false), 60)
+	require.InEpsilon(t, peak, l.closed(Spot{0, -at, 0}, wall), 1e-9)
+	require.InDelta(t, 60/math.Sqrt2, at, 0.3, "y z/(y² + z²)^{3/2} of a long strip is greatest at y = z/√2")
+	require.Zero(t, WallReach(600, 800, 0, false, least), "on the wall itself it shines along it")
+	require.Less(t, WallReach(60, 800, 60, false, least), reach)
 }
 
 // Chromaticities of black bodies. Of 2 856 K: CIE standard illuminant A (ISO 11664-2), x =

@@ -8,46 +8,6 @@ import (
 	"ledgewright/engine/words"
 )
 
-// A Wash is what a strip throws on the wall beside it, as a gradient: from the edge that
-// it shines over, the way it shines.
-type Wash struct {
-	Reach  float64 // mm to where it falls to Least
-	Peak   float64 // lux at its brightest
-	At     float64 // mm from the strip where that is
-	Stops  []Stop
-	Colour string // "#rrggbb"
-}
-
-// A Stop is how bright a wash is at a share of its reach, as a share of its peak.
-type Stop struct{ At, Share float64 }
-
-// Least is the light that no longer shows on a wall in a lit evening room: a tenth of the
-// 50 lux that such a room has. Our assumption.
-const Least = 5.0
-
-// washStops is how many stops a gradient has besides its ends.
-const washStops = 8
-
-// WallWash returns what a straight strip throws on the wall, opposite its middle: long mm
-// of it, standing off the wall so far, shining along the wall; or from a back edge
-// straight at it.
-func WallWash(lumens, kelvin, long, standOff float64, back bool) Wash {
-	w := Wash{Colour: Colour(kelvin)}
-	if standOff <= 0 || long <= 0 {
-		return w
-	}
-	wall := onWall(lumens, long, standOff, back)
-	if w.At, w.Peak = brightest(wall, standOff); w.Peak <= Least {
-		return w
-	}
-	w.Reach = falls(wall, w.At, Least)
-	for i := range washStops + 2 {
-		k := float64(i) / (washStops + 1)
-		w.Stops = append(w.Stops, Stop{k, min(wall(k*w.Reach)/w.Peak, 1)})
-	}
-	return w
-}
-
 // WallReach returns how far from the strip its light on the wall has fallen to so many lux;
 // 0 where it is never more.
 func WallReach(lumens, long, standOff float64, back bool, lux float64) float64 {
@@ -103,7 +63,7 @@ func falls(light func(float64) float64, from, to float64) float64 {
 const openBelow = 300.0
 
 // below is how far from straight down a strip may shine to light a shelf under it.
-const below = 0.94 // cosine, 20°
+const below = 0.94 // cosine, 20°; our assumption
 
 // Book returns what a strip gives on a book that lies under its middle on the next board
 // below, or 300 mm below where there is none; direct light only, with every other

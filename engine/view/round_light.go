@@ -87,7 +87,7 @@ func homeward(g wall.Placing, d spot) light.Spot {
 	return light.Spot{x, y, d.z}
 }
 
-// lit is how much lighter a face is in the evening.
+// lit3 is how much lighter a face is in the evening.
 func lit3(lux float64) float64 { return litFace * lux / (lux + halfLit) }
 
 // glow draws the strips that lie in a face, right after it: what hides the face hides them.

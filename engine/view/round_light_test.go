@@ -7,7 +7,6 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"ledgewright/engine/board"
 	"ledgewright/engine/drawing"
 	"ledgewright/engine/light"
 	"ledgewright/engine/view"
@@ -64,13 +63,9 @@ func TestRoundInTheEvening(t *testing.T) {
 // The wash has the reach that package light works out, and SVG draws it no farther: the
 // half ellipse under the strip goes down to it.
 func TestWashReachesAsFarAsItsLight(t *testing.T) {
-	s := board.Strip{Lumens: 600, Kelvin: 3000}
-	at := func(share float64) drawing.Glow {
-		return view.WashOf(&s, drawing.Point{X: 100, Y: 500}, drawing.Point{X: 800, Y: 500}, drawing.Point{Y: -1}, 150, false, share)
-	}
-	g := at(1)
-	require.InEpsilon(t, light.WallWash(600, 3000, 700, 150, false).Reach, g.Reach, 1e-12)
-	require.Less(t, at(0.3).Reach, g.Reach)
+	at := func(share float64) float64 { return light.WallReach(600*share, 700, 150, false, 20) }
+	g := drawing.Glow{From: drawing.Point{X: 100, Y: 500}, To: drawing.Point{X: 800, Y: 500}, Toward: drawing.Point{Y: -1}, Reach: at(1), Kelvin: 3000}
+	require.Less(t, at(0.3), g.Reach)
 	require.Zero(t, at(0.0001))
 	d := drawing.Drawing{Box: drawing.Box{MaxX: 900, MaxY: 600}, Items: []drawing.Item{{ID: "l1/wash", Kind: drawing.GlowKind, Glow: g}}}
 	svg := drawing.SVG(d, drawing.SVGOptions{Scale: 1, Theme: drawing.Evening})
