@@ -13,7 +13,6 @@ func editorChain() []Entry {
 		{"editor.none-why", "Choose one to change its boards, or begin a form of your own with one board."},
 		{"editor.new", "Begin with one board"},
 		{"editor.new-name", "Form {n}"},
-		{"editor.several", "Several modules are chosen. Choose one to change its boards."},
 		{"editor.findings", "{n} {n|finding|findings}"},
 
 		{"editor.module", "What it is made of"},

@@ -4,7 +4,6 @@ package words
 func roundWords() []Entry {
 	return []Entry{
 		{"round.show", "In the round"},
-		{"round.leave", "Flat"},
 		{"round.tools", "Tools of the view in the round"},
 		{"round.alone", "Only {module}"},
 

@@ -5,7 +5,7 @@ import (
 	"strings"
 )
 
-// The stage is a pane of glass in front of the SVG picture: a program of its own that may
+// The stage is a pane of glass below the page's figures: a program of its own that may
 // be too slow for a machine, lose the graphics processor, or die. A glass decides, from
 // what the browser tells, when it is loaded and when it is shown. Wherever it is not
 // shown the SVG is, at once; nothing else of the page changes.

@@ -19,12 +19,8 @@ func arrangeParts() [7]arrangePart {
 	return [...]arrangePart{
 		{false, func(s *app.State, _ []piece) kids { return findings(s) }},
 		{true, chosen},
-		{true, func(s *app.State, _ []piece) kids {
-			return editorOf(s, (*editor).whole, (*editor).boards, (*editor).corners)
-		}},
-		{true, func(s *app.State, _ []piece) kids {
-			return editorOf(s, (*editor).dividers, (*editor).lights, (*editor).brackets)
-		}},
+		{true, func(s *app.State, _ []piece) kids { return editorOfBoards(s) }},
+		{true, func(s *app.State, _ []piece) kids { return editorOfFittings(s) }},
 		{false, func(s *app.State, all []piece) kids { return kids{onWall(s, all)} }},
 		{false, func(s *app.State, all []piece) (out kids) {
 			if n := offWall(s, all); n != nil {
@@ -34,7 +30,7 @@ func arrangeParts() [7]arrangePart {
 		}},
 		{true, func(s *app.State, _ []piece) (out kids) {
 			if len(s.Chosen) == 0 {
-				out.add(moduleEditor(s)...)
+				out.add(noEditor(s))
 			}
 			return append(out, arrangements(s), snapping(s), lines(s))
 		}},

@@ -35,7 +35,7 @@ func (m *maker) control(tag, name string) Node {
 	m.t.Helper()
 	tree := el("div", "", kids(survey(&m.s)))
 	if m.s.Job == app.Arrange {
-		tree = el("div", "", kids(moduleEditor(&m.s)))
+		tree = el("div", "", wholeEditor(&m.s))
 	}
 	labels := labelsOf(tree)
 	var found []Node

@@ -49,9 +49,17 @@ func panels(s app.State) (states []app.State, trees []Node) {
 	}
 	for _, m := range s.Plan.Modules {
 		now, _ := app.Step(s, app.Choose{Module: m.ID})
-		states, trees = append(states, now), append(trees, el("div", "", kids(moduleEditor(&now))))
+		states, trees = append(states, now), append(trees, el("div", "", wholeEditor(&now)))
 	}
 	return states, trees
+}
+
+// wholeEditor is the editor as the page has it, in its parts.
+func wholeEditor(s *app.State) kids {
+	if len(s.Chosen) == 0 {
+		return kids{noEditor(s)}
+	}
+	return append(kids(editorOfBoards(s)), editorOfFittings(s)...)
 }
 
 // walk visits a node and all below it.

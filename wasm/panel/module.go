@@ -11,16 +11,19 @@ import (
 	"ledgewright/wasm/app"
 )
 
-// moduleEditor returns the sections in which the module that is chosen is changed. While
-// none is, a free form can be begun.
-func moduleEditor(s *app.State) []Node {
-	if len(s.Chosen) == 0 {
-		return []Node{empty("editor-none", term(s, "editor.none"), term(s, "editor.none-why"), newForm(s))}
-	}
-	if len(s.Chosen) > 1 {
-		return []Node{note("editor-several", term(s, "editor.several"))}
-	}
-	return append(editorOf(s, (*editor).whole, (*editor).boards, (*editor).corners), editorOf(s, (*editor).dividers, (*editor).lights, (*editor).brackets)...)
+// noEditor stands in the place of the editor while nothing is chosen.
+func noEditor(s *app.State) Node {
+	return empty("editor-none", term(s, "editor.none"), term(s, "editor.none-why"), newForm(s))
+}
+
+// editorOfBoards is the part of the editor about boards and corners.
+func editorOfBoards(s *app.State) []Node {
+	return editorOf(s, (*editor).whole, (*editor).boards, (*editor).corners)
+}
+
+// editorOfFittings is the part about what is let into the boards and what carries them.
+func editorOfFittings(s *app.State) []Node {
+	return editorOf(s, (*editor).dividers, (*editor).lights, (*editor).brackets)
 }
 
 // editorOf returns sections of the editor of the one module that is chosen, or none.

@@ -23,7 +23,7 @@ type tinted struct {
 	props   parts
 }
 
-// props are the custom properties of the job's wood; none on the first page, which has the
+// once returns the custom properties of the job's wood; none on the first page, which has the
 // style sheet's.
 func (t *tinted) once(s *app.State) parts {
 	of, n, dark := first(s.Plan.Modules), len(s.Plan.Modules), evening(s)
