@@ -17,6 +17,7 @@ func stageWords() []Entry {
 		{"stage.why-saving", "this browser has been told to fetch little"},
 		{"stage.why-slow", "the graphics processor was too slow when it was tried"},
 		{"stage.why-lost", "the graphics processor was taken away from the page twice within ten minutes"},
+		{"stage.why-printing", "it is being printed"},
 		{"stage.why-ended", "what paints by the graphics processor has stopped"},
 		{"stage.same", "Both show the same; what the graphics processor paints has more of the wood and of the light."},
 	}

@@ -29,6 +29,8 @@ func (w *window) listen() {
 		}
 	})
 	w.on(w.doc.Value, "visibilitychange", func(js.Value) { w.seen() })
+	w.on(w.Value, "beforeprint", func(js.Value) { w.pane.prints() })
+	w.on(w.Value, "afterprint", func(js.Value) { w.pane.printed() })
 	w.on(w.Value, "hashchange", func(js.Value) { w.hashed() })
 	w.files.listen()
 }

@@ -34,6 +34,21 @@ func (p *pane) tell() {
 	}
 }
 
+// prints has the page's own picture brought up to date: paper shows that, not the stage.
+func (p *pane) prints() {
+	if p.w.loop.state.Painted.Shown {
+		p.w.loop.Send(app.Stage{Why: "printing"})
+		p.w.loop.Frame()
+	}
+}
+
+// printed tells the page what is so again.
+func (p *pane) printed() {
+	if p.stage != nil {
+		p.tell()
+	}
+}
+
 // follow shows on the stage what the page shows, before the browser paints.
 func (p *pane) follow() {
 	if p.stage != nil {
